@@ -1,3 +1,4 @@
+/** How the checks of the house are run. */
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
@@ -5,6 +6,6 @@ export default defineConfig({
     include: ['{src,cli,web,test}/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    reporters: ['default', './test/closing-line.ts'],
+    reporters: ['default', './test/accuracy-report.ts', './test/closing-line.ts'],
   },
 })

@@ -1,14 +1,15 @@
 /** Curves through given points that never overshoot them. */
-import { refuse, requireLength } from '../refusal/require.ts'
+import { refuse, requireFinite, requireLength } from '../refusal/require.ts'
 
 /**
- * Shape-keeping cubic through (x, y) by the Fritsch–Carlson slopes (Fritsch & Carlson 1980);
- * beyond the ends it goes on as the end value. x must rise.
+ * Shape-keeping cubic through (x, y): inside, the weighted harmonic mean of the chords (Fritsch & Butland 1984), which
+ * meets the condition of Fritsch & Carlson 1980; at the ends, the end chord. Beyond them the end value. x must rise.
  */
 export function monotoneCubic(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
   const n = x.length
   requireLength('y', y, n)
   if (n < 1) refuse({ name: 'x', condition: 'at least 1 long', value: n, code: 'wrong-length' })
+  for (let i = 0; i < n; i++) requireFinite(`y[${i}]`, y[i]!)
   const step = new Float64Array(n)
   const chord = new Float64Array(n)
   for (let i = 0; i + 1 < n; i++) {
@@ -30,17 +31,27 @@ export function monotoneCubic(x: ArrayLike<number>, y: ArrayLike<number>): (at: 
     slope[0] = chord[0]!
     slope[n - 1] = chord[n - 2]!
   }
+  return hermite(x, y, slope)
+}
+
+/** Cubic pieces with the given values and slopes; the end value beyond the ends. */
+function hermite(
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+  slope: ArrayLike<number>,
+): (at: number) => number {
+  const last = x.length - 1
   return (at) => {
     if (!(at > x[0]!)) return y[0]!
-    if (at >= x[n - 1]!) return y[n - 1]!
+    if (at >= x[last]!) return y[last]!
     let low = 0
-    let high = n - 1
+    let high = last
     while (high - low > 1) {
       const middle = (low + high) >> 1
       if (x[middle]! <= at) low = middle
       else high = middle
     }
-    const h = step[low]!
+    const h = x[low + 1]! - x[low]!
     const t = (at - x[low]!) / h
     const u = 1 - t
     return (
@@ -56,6 +67,8 @@ export function monotoneCubic(x: ArrayLike<number>, y: ArrayLike<number>): (at: 
 export function piecewiseLinear(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
   const n = x.length
   requireLength('y', y, n)
+  if (n < 1) refuse({ name: 'x', condition: 'at least 1 long', value: n, code: 'wrong-length' })
+  for (let i = 0; i < n; i++) requireFinite(`y[${i}]`, y[i]!)
   for (let i = 0; i + 1 < n; i++)
     if (!(x[i + 1]! > x[i]!))
       refuse({ name: `x[${i + 1}]`, condition: `above x[${i}]`, value: x[i + 1], code: 'not-increasing' })
@@ -72,4 +85,30 @@ export function piecewiseLinear(x: ArrayLike<number>, y: ArrayLike<number>): (at
     const t = (at - x[low]!) / (x[high]! - x[low]!)
     return y[low]! + t * (y[high]! - y[low]!)
   }
+}
+
+/**
+ * Cubic through (x, y) whose slopes come from the parabola through each point and its neighbours: exact for
+ * parabolas, third order elsewhere, may overshoot at kinks. The end value beyond the ends. x must rise.
+ */
+export function smoothCubic(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
+  const n = x.length
+  requireLength('y', y, n)
+  if (n < 3) return piecewiseLinear(x, y)
+  const chord = new Float64Array(n - 1)
+  const slope = new Float64Array(n)
+  for (let i = 0; i + 1 < n; i++) {
+    const step = x[i + 1]! - x[i]!
+    if (!(step > 0))
+      refuse({ name: `x[${i + 1}]`, condition: `above x[${i}]`, value: x[i + 1], code: 'not-increasing' })
+    chord[i] = (y[i + 1]! - y[i]!) / step
+  }
+  for (let i = 1; i + 1 < n; i++) {
+    const left = x[i]! - x[i - 1]!
+    const right = x[i + 1]! - x[i]!
+    slope[i] = (chord[i - 1]! * right + chord[i]! * left) / (left + right)
+  }
+  slope[0] = 2 * chord[0]! - slope[1]!
+  slope[n - 1] = 2 * chord[n - 2]! - slope[n - 2]!
+  return hermite(x, y, slope)
 }

@@ -1,5 +1,5 @@
 /** Small dense systems of linear equations. */
-import { refuse } from '../refusal/require.ts'
+import { refuse, requireFinite, requireLength } from '../refusal/require.ts'
 
 /**
  * x with A x = b, by elimination with row pivoting; A is n × n, row by row, and is not changed.
@@ -7,6 +7,7 @@ import { refuse } from '../refusal/require.ts'
  */
 export function linearSolve(A: ArrayLike<number>, b: ArrayLike<number>): Float64Array {
   const n = b.length
+  requireLength('matrix', A, n * n)
   const m = Float64Array.from(A)
   const x = Float64Array.from(b)
   let largest = 0
@@ -39,6 +40,7 @@ export function linearSolve(A: ArrayLike<number>, b: ArrayLike<number>): Float64
     let sum = x[row]!
     for (let k = row + 1; k < n; k++) sum -= m[row * n + k]! * x[k]!
     x[row] = sum / m[row * n + row]!
+    requireFinite(`x[${row}]`, x[row]!)
   }
   return x
 }

@@ -20,18 +20,19 @@ export function gaussLegendre(n: number): QuadratureRule {
   const weights = new Float64Array(n)
   for (let i = 0; i < n; i++) {
     let x = -Math.cos((Math.PI * (i + 0.75)) / (n + 0.5))
-    let slope = 1
+    // u = (1 − x²) P′; its own slope is −n (n + 1) P, zero at the node, so u is good to the square of the last step.
+    let u = 1
     for (let iteration = 0; iteration < 50; iteration++) {
       let p0 = 1
       let p1 = x
       for (let k = 2; k <= n; k++) [p0, p1] = [p1, ((2 * k - 1) * x * p1 - (k - 1) * p0) / k]
-      slope = n === 1 ? 1 : (n * (x * p1 - p0)) / (x * x - 1)
-      const step = (n === 1 ? x : p1) / slope
+      u = n * (p0 - x * p1)
+      const step = (p1 * (1 - x) * (1 + x)) / u
       x -= step
       if (Math.abs(step) < 1e-15) break
     }
     nodes[i] = x
-    weights[i] = 2 / ((1 - x * x) * slope * slope)
+    weights[i] = (2 * (1 - x) * (1 + x)) / (u * u)
   }
   const rule = { nodes, weights }
   known.set(n, rule)

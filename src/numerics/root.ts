@@ -3,7 +3,8 @@ import { refuse } from '../refusal/require.ts'
 
 /**
  * The x in `between` where f changes sign, by Brent's method (Brent 1973, chapter 4).
- * `tolerance` is absolute, on x. Refuses equal signs at the ends and 200 steps without success.
+ * `tolerance` is absolute, on x. Refuses equal signs at the ends, an f that is not a number, and 200 steps
+ * without success.
  */
 export function root(
   f: (x: number) => number,
@@ -15,7 +16,8 @@ export function root(
   let fb = f(b)
   if (fa === 0) return a
   if (fb === 0) return b
-  if (!(fa * fb < 0))
+  // Signs, not the product: 1e-200 · −1e-200 is zero in double precision.
+  if (!((fa < 0 && fb > 0) || (fa > 0 && fb < 0)))
     refuse({
       name: 'f at the two ends',
       condition: 'of opposite sign',
@@ -68,6 +70,8 @@ export function root(
     fa = fb
     b += Math.abs(d) > least ? d : Math.sign(m) * least
     fb = f(b)
+    if (Number.isNaN(fb))
+      refuse({ name: 'f', condition: 'a number between the ends', value: fb, code: 'not-finite' })
     if (fb > 0 === fc > 0) {
       c = a
       fc = fa

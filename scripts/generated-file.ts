@@ -1,0 +1,12 @@
+/** The files that are written from declarations in the source, as they should be now. */
+import { designJsonSchema } from '../src/machine/design.ts'
+import { designFields } from '../src/machine/design-fields.ts'
+import { refusalCodes } from '../src/refusal/code.ts'
+import { designFieldsPage, refusalsPage } from './page.ts'
+
+/** Path from the root → how its text is made, for every generated file. */
+export const generatedFiles: Readonly<Record<string, () => string>> = {
+  'docs/refusals.md': () => refusalsPage(refusalCodes),
+  'docs/design-fields.md': () => designFieldsPage(designFields()),
+  'design.schema.json': () => `${JSON.stringify(designJsonSchema(), null, 2)}\n`,
+}

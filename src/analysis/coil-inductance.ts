@@ -1,0 +1,47 @@
+/** Self and mutual inductances of all coils of a machine, by Neumann's integral over their middle lines. */
+import { curvePolyline, turnedCurve } from '../geometry/curve.ts'
+import { rectangleMeanDistance } from '../physics/magnetics/geometric-mean-distance.ts'
+import { mutualInductance, selfInductance } from '../physics/magnetics/inductance.ts'
+import type { ConductorLayout } from './conductor-layout.ts'
+
+/** Chords may miss the curve by this share of a turn's length; inductance moves by less than a per cent. */
+const sagittaShare = 0.001
+
+/** Coil × coil, turns included, senses as wound [H]; iron nearby is left out. */
+export function coilInductances(layout: ConductorLayout): number[][] {
+  const { shapes, coils } = layout
+  const lines = shapes.map(({ curve, turnLength, repeats }) =>
+    curvePolyline(curve, { sagitta: (sagittaShare * turnLength) / repeats }),
+  )
+  const own = shapes.map(({ bundle, turns, repeats }, k) =>
+    selfInductance({
+      polyline: lines[k]!,
+      geometricMeanDistance: rectangleMeanDistance(bundle),
+      turns,
+      repeats,
+    }),
+  )
+  // alike shapes at alike angles apart have the same mutual inductance
+  const found = new Map<string, number>()
+  return coils.map((a) =>
+    coils.map((b) => {
+      if (a === b) return own[a.shape]!
+      const [first, second] = a.number < b.number ? [a, b] : [b, a]
+      const shapeA = shapes[first.shape]!
+      const shapeB = shapes[second.shape]!
+      const apart = second.angle - first.angle
+      const key = `${first.shape} ${second.shape} ${(first.shape === second.shape ? Math.cos(apart) : apart).toFixed(9)}`
+      const known = found.get(key)
+      if (known !== undefined) return known
+      const sagitta = (sagittaShare * shapeB.turnLength) / shapeB.repeats
+      const line = curvePolyline(turnedCurve(shapeB.curve, apart), { sagitta })
+      // crossing middle lines of neighbouring layers must not meet in a point
+      const meanDistance = rectangleMeanDistance(shapeA.bundle) / 4
+      const repeats = shapeA.repeats === shapeB.repeats ? shapeA.repeats : 1
+      const M =
+        shapeA.turns * shapeB.turns * mutualInductance(lines[first.shape]!, line, { meanDistance, repeats })
+      found.set(key, M)
+      return M
+    }),
+  )
+}

@@ -1,0 +1,104 @@
+/** The whole chain of one design, wind to battery, as plain data that a page or a terminal can show. */
+import type { Design } from '../machine/design.ts'
+import type { Machine } from '../machine/machine.ts'
+import { resolveDesign } from '../machine/resolve.ts'
+import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
+import { type GapProfile, gapProfile, type RotorField, rotorField, yokeFluxDensity } from './air-gap-field.ts'
+import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
+import { type Concern, concernsOf } from './concerns.ts'
+import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
+import { noLoadDrag } from './drag.ts'
+import { type GeneratorCurve, generatorCurve } from './generator-curve.ts'
+import { type BladeMap, bladeMap } from './match.ts'
+import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-voltage.ts'
+import { cutInWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
+import { type Runaway, runaway } from './runaway.ts'
+import { type StatorCooling, statorCooling } from './stator-cooling.ts'
+import { type WoundMachine, woundMachine } from './winding.ts'
+import { type Year, year } from './year.ts'
+
+/** Everything that was computed, functions included: what rules and pictures draw from. */
+export interface Chain {
+  readonly machine: Machine
+  /** ρ at the site [kg/m³]. */
+  readonly airDensity: number
+  readonly rotor: RotorCurve
+  readonly blades: BladeMap
+  readonly field: RotorField
+  /** In the middle of the first layer of the winding. */
+  readonly gap: GapProfile
+  /** In the steel behind the magnets [T]; undefined without. */
+  readonly yokeFluxDensity: number | undefined
+  readonly layout: ConductorLayout
+  readonly wound: WoundMachine
+  readonly voltage: OpenCircuitVoltage
+  readonly generator: GeneratorCurve
+  readonly cooling: StatorCooling
+  /** Wind that starts the rotor from rest, and wind in which current begins [m/s]; infinite where never. */
+  readonly startWind: number
+  readonly cutInWind: number
+  readonly rows: readonly WindRow[]
+  readonly runaway: Runaway
+  readonly year: Year
+  readonly concerns: readonly Concern[]
+}
+
+/** Fraction done, after each step of `chainOf`. */
+export type Progress = number
+
+/** The chain, step by step: yields the fraction done and returns the result. */
+export function* chainOf(machine: Machine): Generator<Progress, Chain> {
+  const { site } = machine
+  const airDensity =
+    site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
+  const rotor = rotorCurve(machine)
+  const blades = bladeMap(rotor, { density: airDensity, radius: machine.blades.radius })
+  yield 0.1
+  // the magnets are taken at the temperature of the air: they sit in the wind of their own turning
+  const field = rotorField(machine, site.ambient)
+  const layout = conductorLayout(machine)
+  const gap = gapProfile(machine, field, layout.shapes[0]!.distance)
+  const wound = woundMachine(machine, layout)
+  yield 0.3
+  const voltage = openCircuitVoltage(machine, field, layout, wound)
+  yield 0.6
+  const drag = noLoadDrag(machine, field, layout)
+  const fastest = (rotor.runaway * 1.05 * site.stormWind) / machine.blades.radius
+  const generator = generatorCurve(machine, voltage, drag, fastest)
+  const cooling = statorCooling(machine, layout)
+  yield 0.8
+  const parts = { machine, rotor, blades, generator, cooling }
+  const rows = powerCurve(parts)
+  const bare = {
+    machine,
+    airDensity,
+    rotor,
+    blades,
+    field,
+    gap,
+    yokeFluxDensity: yokeFluxDensity(machine, field),
+    layout,
+    wound,
+    voltage,
+    generator,
+    cooling,
+    startWind: startWind(parts),
+    cutInWind: cutInWind(parts),
+    rows,
+    runaway: runaway(machine, rotor, blades, voltage, drag),
+    year: year(machine, rows),
+  }
+  yield 0.95
+  return { ...bare, concerns: concernsOf(bare) }
+}
+
+/** Runs a generator to its end. */
+export function finished<Result>(steps: Generator<unknown, Result>): Result {
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
+  }
+}
+
+/** The chain of a design in one go. */
+export const computeDesign = (design: Design): Chain => finished(chainOf(resolveDesign(design)))

@@ -1,0 +1,147 @@
+/** The volts that the turning magnets raise in every coil, phase and line, per unit of speed. */
+import type { Machine } from '../machine/machine.ts'
+import {
+  type FourierSeries,
+  harmonicAmplitude,
+  harmonicPhase,
+  seriesDelayed,
+  seriesDerivative,
+  seriesPeak,
+  seriesRms,
+  seriesScaled,
+  seriesSum,
+} from '../numerics/fourier.ts'
+import { connectPhases } from '../physics/winding/connection.ts'
+import type { RotorField } from './air-gap-field.ts'
+import type { Coil, ConductorLayout } from './conductor-layout.ts'
+import { type Linkage, rotorLinkage } from './flux-linkage.ts'
+import type { WoundMachine } from './winding.ts'
+
+export interface CoilVoltage {
+  readonly coil: Coil
+  /** EMF over the shaft's angular speed, as wound [V·s/rad]; its period is 1/base of a turn. */
+  readonly emf: FourierSeries
+  /** Peak of the fundamental [V·s/rad] and its electrical phase against the first coil, sense included [rad]. */
+  readonly fundamental: number
+  readonly phaseAngle: number
+}
+
+export interface PhaseVoltage {
+  /** EMF over the shaft's angular speed [V·s/rad]. */
+  readonly emf: FourierSeries
+  readonly rms: number
+  readonly peak: number
+  readonly fundamental: number
+  /** Electrical angle by which the fundamental lags the first phase's [rad]. */
+  readonly lag: number
+  /** At 20 °C, leads and joints included [Ω]. */
+  readonly resistance: number
+  /** Self-inductance of the phase [H]. */
+  readonly inductance: number
+  /** Least over the branches: 1 only when coils in series are in step, so that three give three times. */
+  readonly inStep: number
+  /** Greatest difference between parallel branches' fundamentals over their mean; 0 without branches. */
+  readonly branchMismatch: number
+}
+
+export interface OpenCircuitVoltage {
+  /** Periods of the series in one turn of the shaft. */
+  readonly base: number
+  /** Order of the working harmonic in the series: 1 where poles alternate, p where the period is a whole turn. */
+  readonly order: number
+  readonly linkages: readonly Linkage[]
+  readonly coils: readonly CoilVoltage[]
+  readonly phases: readonly PhaseVoltage[]
+  /** Phase × phase [H]. */
+  readonly inductance: readonly (readonly number[])[]
+  /** Between the lines (star), else across the phases [V·s/rad]. */
+  readonly lines: readonly { readonly emf: FourierSeries; readonly rms: number; readonly peak: number }[]
+  /** Largest of the lines' peaks: what opens the first diode [V·s/rad]. */
+  readonly greatestLinePeak: number
+  /** Sum round the open corner of a delta, rms, over the phases' mean rms. */
+  readonly openCorner: number
+}
+
+/** `angle` in −π…π. */
+const principal = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle))
+
+const ratio = (part: number, whole: number): number => (whole > 0 ? part / whole : 0)
+
+/** The branches of every phase, each a string of coils. */
+const wiring = ({ coils, phaseCount, groups }: ConductorLayout) =>
+  Array.from({ length: phaseCount }, (_, phase) => ({
+    branches: Array.from({ length: groups }, (_, group) =>
+      coils
+        .filter((coil) => coil.phase === phase && coil.group === group)
+        .map(({ number, sense }) => ({ coil: number - 1, sense })),
+    ).filter((branch) => branch.length > 0),
+  }))
+
+export function openCircuitVoltage(
+  machine: Machine,
+  field: RotorField,
+  layout: ConductorLayout,
+  wound: WoundMachine,
+): OpenCircuitVoltage {
+  const linkages = layout.shapes.map((shape) => rotorLinkage(machine, field, shape))
+  const { base } = linkages[0]!
+  const order = machine.rotor.polePairs / base
+  // e = −dψ/dt, and the series' angle runs base times as fast as the shaft
+  const perShape = layout.shapes.map(({ turns }, k) =>
+    seriesScaled(seriesDerivative(linkages[k]!.flux), -base * turns),
+  )
+  const emf = layout.coils.map(({ shape, angle }) => seriesDelayed(perShape[shape]!, base * angle))
+  const joined = connectPhases(
+    { emf, resistance: wound.coilResistance, inductance: wound.coilInductance },
+    wiring(layout),
+  )
+  const phaseOfCoil = layout.coils.map(({ sense }, k) => harmonicPhase(seriesScaled(emf[k]!, sense), order))
+  const phaseOfFirst = harmonicPhase(joined.emf[0]!, order)
+  const phases = joined.emf.map((series, k): PhaseVoltage => {
+    const branches = joined.branches[k]!
+    const fundamental = harmonicAmplitude(series, order)
+    return {
+      emf: series,
+      rms: seriesRms(series),
+      peak: seriesPeak(series),
+      fundamental,
+      lag: principal(harmonicPhase(series, order) - phaseOfFirst),
+      resistance: joined.resistance[k]! + wound.leadResistance,
+      inductance: joined.inductance[k]![k]!,
+      inStep: Math.min(...branches.map(({ inStepRatio }) => inStepRatio[order]!)),
+      branchMismatch: Math.max(
+        ...branches.map((branch) =>
+          ratio(harmonicAmplitude(seriesSum([branch.emf, seriesScaled(series, -1)]), order), fundamental),
+        ),
+      ),
+    }
+  })
+  const lineSeries =
+    machine.stator.connection === 'star' && phases.length > 1
+      ? phases.map((phase, k) =>
+          seriesSum([phase.emf, seriesScaled(phases[(k + 1) % phases.length]!.emf, -1)]),
+        )
+      : joined.emf
+  const lines = lineSeries.map((series) => ({
+    emf: series,
+    rms: seriesRms(series),
+    peak: seriesPeak(series),
+  }))
+  const mean = phases.reduce((sum, { rms }) => sum + rms, 0) / phases.length
+  return {
+    base,
+    order,
+    linkages,
+    coils: layout.coils.map((coil, k) => ({
+      coil,
+      emf: emf[k]!,
+      fundamental: harmonicAmplitude(emf[k]!, order),
+      phaseAngle: principal(phaseOfCoil[k]! - phaseOfCoil[0]!),
+    })),
+    phases,
+    inductance: joined.inductance,
+    lines,
+    greatestLinePeak: Math.max(...lines.map(({ peak }) => peak)),
+    openCorner: ratio(seriesRms(seriesSum(joined.emf)), mean),
+  }
+}

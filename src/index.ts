@@ -1,0 +1,21 @@
+/** The front door: every public name of the engine, listed by hand, in reading order. */
+
+// the chain
+export { type Chain, chainOf, computeDesign, finished } from './analysis/compute.ts'
+export { type Concern, type Severity, severities } from './analysis/concerns.ts'
+export { loadPoint } from './analysis/load-point.ts'
+export { type WindRow, type WindState, windRow } from './analysis/power-curve.ts'
+export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
+// a design document
+export { type Design, designJsonSchema, designVersion } from './machine/design.ts'
+export { designFields, designForm, type FieldDescription, type FormField } from './machine/design-fields.ts'
+export { type Fault, faultText } from './machine/fault.ts'
+export type { Machine } from './machine/machine.ts'
+export { type Parsed, parseDesign, parseDesignText } from './machine/parse.ts'
+export { resolveDesign } from './machine/resolve.ts'
+// refusals
+export { type RefusalCode, refusalCodes } from './refusal/code.ts'
+export { Refusal } from './refusal/require.ts'
+// numbers with units
+export { formatNumber, formatSi, formatSpread } from './units/format.ts'
+export { knownOf, nominal, type Quantity, spreadOf } from './units/quantity.ts'

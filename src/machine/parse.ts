@@ -1,0 +1,81 @@
+/** Reads a design document from text or from an object, and tells every fault in it. */
+import { type Design, designSchema, designVersion } from './design.ts'
+import { type Fault, faultsOf, receivedText } from './fault.ts'
+import { type JsonObject, migrated } from './migration.ts'
+
+/** A document of a whole workshop is some kilobytes; this is a guard against hostile ones. */
+export const longestDocument = 1_000_000
+export const deepestDocument = 40
+
+export type Parsed =
+  | { readonly ok: true; readonly design: Design }
+  | { readonly ok: false; readonly faults: readonly Fault[] }
+
+const refused = (fault: Fault): Parsed => ({ ok: false, faults: [fault] })
+
+/** Nesting depth, counted without recursion so that a hostile document cannot exhaust the stack. */
+function depthOf(value: unknown): number {
+  let deepest = 0
+  const queue: (readonly [unknown, number])[] = [[value, 0]]
+  for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
+    const [item, depth] = next
+    if (typeof item !== 'object' || item === null) continue
+    deepest = Math.max(deepest, depth + 1)
+    if (deepest > deepestDocument) return deepest
+    for (const inner of Object.values(item)) queue.push([inner, depth + 1])
+  }
+  return deepest
+}
+
+/** A design from an object as JSON gives it. */
+export function parseDesign(input: unknown): Parsed {
+  if (typeof input !== 'object' || input === null || Array.isArray(input))
+    return refused({
+      path: 'the document',
+      condition: 'an object',
+      received: receivedText(input),
+      code: 'wrong-type',
+    })
+  if (depthOf(input) > deepestDocument)
+    return refused({
+      path: 'the document',
+      condition: `nested at most ${deepestDocument} deep`,
+      received: 'a deeper one',
+      code: 'too-deep',
+    })
+  const current = migrated(input as JsonObject)
+  if ('unknownVersion' in current)
+    return refused({
+      path: 'gustloom',
+      condition: `the version number ${designVersion} of this form`,
+      received: receivedText(current.unknownVersion),
+      code: current.unknownVersion === undefined ? 'missing-key' : 'unknown-version',
+    })
+  const result = designSchema.safeParse(current.document)
+  return result.success
+    ? { ok: true, design: result.data }
+    : { ok: false, faults: faultsOf(result.error, designSchema, current.document) }
+}
+
+/** A design from JSON text. */
+export function parseDesignText(text: string): Parsed {
+  if (text.length > longestDocument)
+    return refused({
+      path: 'the document',
+      condition: `at most ${longestDocument} characters long`,
+      received: `${text.length} characters`,
+      code: 'too-large',
+    })
+  let input: unknown
+  try {
+    input = JSON.parse(text)
+  } catch (error) {
+    return refused({
+      path: 'the document',
+      condition: `JSON (${(error as Error).message.slice(0, 120)})`,
+      received: receivedText(text.slice(0, 40)),
+      code: 'not-json',
+    })
+  }
+  return parseDesign(input)
+}

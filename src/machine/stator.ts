@@ -1,0 +1,52 @@
+/** The stator: winding, wire, connection and what holds them. */
+import { z } from 'zod'
+import { insulationClasses } from '../data/insulation-class.ts'
+import { plastics } from '../data/plastic.ts'
+import { resins } from '../data/resin.ts'
+import { choice, count, namesOf, quantity } from './field.ts'
+import { windingSchema } from './winding.ts'
+import { wireSizeSchema } from './wire-size.ts'
+
+export const connections = ['star', 'delta', 'separate', 'single'] as const
+
+export const statorSchema = z.strictObject({
+  winding: windingSchema,
+  wire: z.strictObject({
+    size: wireSizeSchema,
+    enamelGrade: count({ min: 1, max: 2, help: 'Thickness of the enamel: grade 1 or grade 2' }).default(1),
+    strands: count({ min: 1, max: 200, help: 'Wires in hand, in parallel along every turn' }).default(1),
+    insulationClass: choice(namesOf(insulationClasses), { help: 'Thermal class of the enamel' }).default('F'),
+    reelLength_m: quantity('m', {
+      min: 0.1,
+      max: 1e6,
+      help: 'Wire left on the reels that you own',
+    }).optional(),
+    price_per_kg: quantity('1', {
+      min: 0,
+      max: 1e6,
+      help: 'Price of a kilogram of wire, in your money',
+    }).optional(),
+  }),
+  connection: choice(connections, {
+    help: 'star, delta, separate (one bridge per phase) or single (one phase)',
+  }),
+  leadLength_m: quantity('m', {
+    min: 0,
+    max: 20,
+    help: 'Wire of each phase outside the winding: both leads together',
+  }).default(0.3),
+  jointResistance_mohm: quantity('mohm', {
+    min: 0,
+    max: 10_000,
+    help: 'Joints of each phase, all together',
+  }).default(0),
+  support: choice(namesOf([...plastics, ...resins]), {
+    help: 'What the wire is cast in or wound on',
+  }).default('PETG'),
+  thermalResistance_K_per_W: quantity('K_per_W', {
+    min: 0.001,
+    max: 1000,
+    symbol: 'R_θ',
+    help: 'Copper to air, from a heat run; left out, it is estimated from the geometry, ± 50 %',
+  }).optional(),
+})

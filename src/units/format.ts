@@ -1,0 +1,29 @@
+/** Numbers as people read them: three or four digits, the unit, and the spread where there is one. */
+import { fromSi, unit } from './unit.ts'
+
+/** `digits` significant digits without exponent where that stays readable; − for minus; never "NaN". */
+export function formatNumber(value: number, digits = 3): string {
+  if (!Number.isFinite(value)) return '—'
+  if (value === 0) return '0'
+  const size = Math.abs(value)
+  if (size >= 1e7 || size < 1e-4) return value.toExponential(digits - 1).replaceAll('-', '−')
+  const rounded = Number(value.toPrecision(digits))
+  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(rounded))))
+  return rounded.toFixed(Math.min(decimals, 12)).replace('-', '−')
+}
+
+/** An SI value in the unit of `suffix`: (0.0123, 'mm') → "12.3 mm". */
+export function formatSi(value: number, suffix: string, digits = 3): string {
+  const target = unit(suffix)
+  return formatNumber(fromSi(value, target), digits) + target.symbol
+}
+
+/** An SI value with its half-width at 90 %: "12.3 ± 0.4 mm"; both with the decimals that the spread deserves. */
+export function formatSpread(value: number, spread: number, suffix: string): string {
+  const target = unit(suffix)
+  if (!(spread > 0) || !Number.isFinite(spread)) return formatSi(value, suffix)
+  const width = (spread * target.divisor) / target.factor
+  const decimals = Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(width))))
+  const centre = fromSi(value, target).toFixed(decimals).replace('-', '−')
+  return `${centre} ± ${width.toFixed(decimals)}${target.symbol}`
+}
