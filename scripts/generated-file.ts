@@ -1,12 +1,14 @@
 /** The files that are written from declarations in the source, as they should be now. */
+import { concernRules } from '../src/analysis/concerns.ts'
 import { designJsonSchema } from '../src/machine/design.ts'
 import { designFields } from '../src/machine/design-fields.ts'
 import { refusalCodes } from '../src/refusal/code.ts'
-import { designFieldsPage, refusalsPage } from './page.ts'
+import { concernsPage, designFieldsPage, refusalsPage } from './page.ts'
 
 /** Path from the root → how its text is made, for every generated file. */
 export const generatedFiles: Readonly<Record<string, () => string>> = {
   'docs/refusals.md': () => refusalsPage(refusalCodes),
+  'docs/concerns.md': () => concernsPage(concernRules),
   'docs/design-fields.md': () => designFieldsPage(designFields()),
   'design.schema.json': () => `${JSON.stringify(designJsonSchema(), null, 2)}\n`,
 }

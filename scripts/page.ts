@@ -1,4 +1,5 @@
-/** The pages that are written from declarations: the refusals and the fields of the design document. */
+/** The pages that are written from declarations: refusals, concerns, fields of the design document. */
+import type { ConcernRule } from '../src/analysis/concern/concern.ts'
 import type { FieldDescription } from '../src/machine/design-fields.ts'
 
 const cell = (text: string): string => text.replace(/\|/g, '\\|').replace(/\s+/g, ' ').trim()
@@ -23,6 +24,24 @@ export function refusalsPage(codes: Readonly<Record<string, string>>): string {
     row(['code', 'when']),
     row(['---', '---']),
     ...Object.entries(codes).map(([name, meaning]) => row([code(name), meaning])),
+    '',
+  ].join('\n')
+}
+
+export function concernsPage(rules: readonly Pick<ConcernRule, 'code' | 'title' | 'basis'>[]): string {
+  const sorted = [...rules].sort((a, b) => (a.code < b.code ? -1 : 1))
+  return [
+    '# Concerns',
+    '',
+    'Generated from `src/analysis/concern/` by `npm run generate`; do not edit.',
+    '',
+    'A concern says that a number is where trouble begins: what happens, why, by how much, and what would help. It never',
+    'stops anybody from editing a design. *blocking* means that the machine must not be signed off for its class,',
+    '*warning* that it will disappoint or wear, *note* that it should be known. The codes stay; the words may improve.',
+    '',
+    row(['code', 'concern', 'what is asked, and where the limit comes from']),
+    row(['---', '---', '---']),
+    ...sorted.map(({ code: name, title, basis }) => row([code(name), title, basis])),
     '',
   ].join('\n')
 }

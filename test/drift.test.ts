@@ -1,7 +1,7 @@
 /** Checks that generated files are what their declarations say now. */
 import { describe, expect, test } from 'vitest'
 import { generatedFiles } from '../scripts/generated-file.ts'
-import { designFieldsPage, refusalsPage } from '../scripts/page.ts'
+import { concernsPage, designFieldsPage, refusalsPage } from '../scripts/page.ts'
 import type { FieldDescription } from '../src/machine/design-fields.ts'
 import { exists, textOf } from './repository.ts'
 
@@ -17,6 +17,13 @@ describe('law: generated files have not drifted', () => {
 describe('law: generated pages say what they are given', () => {
   test('refusals', () => {
     expect(refusalsPage({ 'too-odd': 'a number | is odd' })).toContain('| `too-odd` | a number \\| is odd |')
+  })
+  test('concerns, by code', () => {
+    const text = concernsPage([
+      { code: 'b-late', title: 'Late | last', basis: 'asked so' },
+      { code: 'a-first', title: 'First', basis: 'asked first' },
+    ])
+    expect(text).toContain('| `a-first` | First | asked first |\n| `b-late` | Late \\| last | asked so |')
   })
   test('design fields, grouped by noun', () => {
     const gap: FieldDescription = {

@@ -1,5 +1,6 @@
 /** Checks the words of refusals and the titles of tests. */
 import { describe, expect, test } from 'vitest'
+import { concernRules } from '../src/analysis/concerns.ts'
 import { refusalCodes } from '../src/refusal/code.ts'
 import { checkTitles, suffices } from './check-title.ts'
 import { exportedFunctions } from './docstring.ts'
@@ -31,6 +32,21 @@ describe('law: refusal codes', () => {
       expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/)
       expect(meaning).toMatch(/^[a-z].*[^.]$/)
     }
+  })
+})
+
+describe('law: concerns', () => {
+  test('every rule of the house is asked: each file that makes one is in the list', () => {
+    const made = engine
+      .filter((path) => path.startsWith('src/analysis/concern/') && /: ConcernRule = /.test(textOf(path)))
+      .flatMap((path) => [...textOf(path).matchAll(/export const (\w+): ConcernRule = /g)].map((m) => m[1]!))
+    const list = textOf('src/analysis/concerns.ts')
+    expect(made.filter((name) => !new RegExp(`\\b${name}\\b`).test(list))).toEqual([])
+  })
+  test('codes are lower-case words, no two alike', () => {
+    const codes = concernRules.map(({ code }) => code)
+    expect(codes.filter((code) => !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(code))).toEqual([])
+    expect(codes.filter((code, at) => codes.indexOf(code) !== at)).toEqual([])
   })
 })
 
@@ -83,6 +99,12 @@ describe('law: the check can fail', () => {
       faultsOf(`describe('source: a, b', () => { for (const z of x) check(\`z = \${z}\`, 1, '1') })`),
     ).toBe(0)
     expect(faultsOf("describe.each([1])('law: it', () => { test.skipIf(a)('works', () => {}) })")).toBe(0)
+  })
+  test('a function that passes its title on is a check by another name', () => {
+    const wrapper = 'const row = (title: string, a: number) => check(title, a, "1")\n'
+    expect(faultsOf(`${wrapper}describe('law: it', () => { row('a', 1) })`)).toBe(0)
+    expect(faultsOf(`${wrapper}row('a', 1)`)).toBe(1)
+    expect(checkTitles('a.ts', `${wrapper}row('law: a', 1)`).kinds.has('law')).toBe(true)
   })
   test('kinds are told apart', () => {
     const { kinds } = checkTitles('a.ts', "test('law: a', () => {})\ntest('pin: b', () => {})")

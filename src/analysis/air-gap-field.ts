@@ -11,7 +11,7 @@ import { discMagnets, drumMagnets } from '../physics/magnetics/magnet-ring.ts'
 import { type WorkingPoint, workingPoint } from '../physics/magnetics/working-point.ts'
 
 /** Error of one distant block's share and of the image series; the windings' own quadrature is coarser. */
-export const fieldError = 1e-6
+export const fieldError = 1e-4
 
 /** Temperature to which grades and resistivities refer [K]. */
 export const referenceTemperature = 293.15

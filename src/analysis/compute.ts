@@ -46,8 +46,19 @@ export interface Chain {
 /** Fraction done, after each step of `chainOf`. */
 export type Progress = number
 
+/** What the engine assumes beyond the document, so that it can be varied. */
+export interface Assumptions {
+  /** On the estimated thermal resistance from copper to air. */
+  readonly coolingFactor: number
+}
+
+export const usualAssumptions: Assumptions = { coolingFactor: 1 }
+
 /** The chain, step by step: yields the fraction done and returns the result. */
-export function* chainOf(machine: Machine): Generator<Progress, Chain> {
+export function* chainOf(
+  machine: Machine,
+  { coolingFactor }: Assumptions = usualAssumptions,
+): Generator<Progress, Chain> {
   const { site } = machine
   const airDensity =
     site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
@@ -65,9 +76,10 @@ export function* chainOf(machine: Machine): Generator<Progress, Chain> {
   const drag = noLoadDrag(machine, field, layout)
   const fastest = (rotor.runaway * 1.05 * site.stormWind) / machine.blades.radius
   const generator = generatorCurve(machine, voltage, drag, fastest)
-  const cooling = statorCooling(machine, layout)
+  const cooling = statorCooling(machine, layout, coolingFactor)
   yield 0.8
-  const parts = { machine, rotor, blades, generator, cooling }
+  const phaseArea = wound.conductorArea * layout.groups
+  const parts = { machine, rotor, blades, generator, cooling, phaseArea }
   const rows = powerCurve(parts)
   const bare = {
     machine,

@@ -1,46 +1,92 @@
-/** Collects what every rule has to say of a chain, the gravest first. */
-import type { SafetyClass } from '../machine/purpose.ts'
-import type { Chain } from './compute.ts'
+/** The rules that are asked of every chain, in one list, and what they have to say, the gravest first. */
 
-/** blocking: the machine must not be signed off for its class; warning: it will disappoint or wear; note: know it. */
-export const severities = ['blocking', 'warning', 'note'] as const
-export type Severity = (typeof severities)[number]
+import { batteryFrost } from './concern/battery-frost.ts'
+import { batteryOvercharge } from './concern/battery-overcharge.ts'
+import { bladeReynoldsRule } from './concern/blade-reynolds.ts'
+import { brakeTorque } from './concern/brake-torque.ts'
+import { cableDrop } from './concern/cable-drop.ts'
+import { coilPoleBalanceRule } from './concern/coil-pole-balance.ts'
+import { type ChainView, type Concern, type ConcernRule, severities } from './concern/concern.ts'
+import { deltaCirculationRule } from './concern/delta-circulation.ts'
+import { diodeRating } from './concern/diode-rating.ts'
+import { energyBalance } from './concern/energy-balance.ts'
+import { fieldNumber } from './concern/field-number.ts'
+import { gapStack } from './concern/gap-stack.ts'
+import { goalWind } from './concern/goal-wind.ts'
+import { lateCutIn } from './concern/late-cut-in.ts'
+import { loadLoss } from './concern/load-loss.ts'
+import { magnetHeat } from './concern/magnet-heat.ts'
+import { magnetRetention } from './concern/magnet-retention.ts'
+import { meterLimit } from './concern/meter-limit.ts'
+import { phaseImbalance } from './concern/phase-imbalance.ts'
+import { phaseOffsetRule } from './concern/phase-offset.ts'
+import { plasticSoftening } from './concern/plastic-softening.ts'
+import { poleMapRule } from './concern/pole-map.ts'
+import { powerCoefficient } from './concern/power-coefficient.ts'
+import { reversedElement } from './concern/reversed-element.ts'
+import { shockBandRule } from './concern/shock-band.ts'
+import { smallMagnet } from './concern/small-magnet.ts'
+import { stallMatch } from './concern/stall-match.ts'
+import { statorHeat } from './concern/stator-heat.ts'
+import { strandEddy } from './concern/strand-eddy.ts'
+import { voltsKind } from './concern/volts-kind.ts'
+import { voltsNotPower } from './concern/volts-not-power.ts'
+import { windGuess } from './concern/wind-guess.ts'
+import { wireFit } from './concern/wire-fit.ts'
+import { yokeSaturation } from './concern/yoke-saturation.ts'
 
-export interface Concern {
-  /** Stable name: what a program may test for. */
-  readonly code: string
-  readonly severity: Severity
-  /** Part of the document where it arises, for example `stator.winding.phases`. */
-  readonly path: string
-  /** What happens, in one sentence. */
-  readonly what: string
-  /** Why. */
-  readonly why: string
-  /** By how much: the number beside its limit, with units. */
-  readonly figures: string
-  /** What to do, the first remedy first. */
-  readonly remedies: readonly string[]
-}
+export {
+  type ChainView,
+  type Concern,
+  type ConcernRule,
+  type Severity,
+  severities,
+  severityFor,
+} from './concern/concern.ts'
 
-/** All that a rule may look at. */
-export type ChainView = Omit<Chain, 'concerns'>
+/** What hurts people first, then what breaks the machine, then what disappoints, then what is good to know. */
+export const concernRules: readonly ConcernRule[] = [
+  loadLoss,
+  magnetRetention,
+  statorHeat,
+  shockBandRule,
+  brakeTorque,
+  poleMapRule,
+  phaseOffsetRule,
+  coilPoleBalanceRule,
+  reversedElement,
+  gapStack,
+  diodeRating,
+  smallMagnet,
+  batteryFrost,
+  batteryOvercharge,
+  energyBalance,
+  voltsNotPower,
+  voltsKind,
+  stallMatch,
+  lateCutIn,
+  deltaCirculationRule,
+  plasticSoftening,
+  magnetHeat,
+  cableDrop,
+  wireFit,
+  strandEddy,
+  yokeSaturation,
+  fieldNumber,
+  meterLimit,
+  windGuess,
+  goalWind,
+  powerCoefficient,
+  phaseImbalance,
+  bladeReynoldsRule,
+]
 
-export interface ConcernRule {
-  readonly code: string
-  /** One line for the page of concerns. */
-  readonly title: string
-  /** What the rule asks and where its limit comes from. */
-  readonly basis: string
-  readonly judge: (chain: ChainView) => Concern | undefined
-}
-
-/** blocking in the given classes, else a warning. */
-export const severityFor = (chain: ChainView, blockedClasses: readonly SafetyClass[]): Severity =>
-  blockedClasses.includes(chain.machine.safetyClass) ? 'blocking' : 'warning'
-
-const rules: readonly ConcernRule[] = []
-
+/** Everything that the rules have to say of a chain, the gravest first. */
 export function concernsOf(chain: ChainView): Concern[] {
-  const found = rules.map((rule) => rule.judge(chain)).filter((concern) => concern !== undefined)
+  const found = concernRules.map((rule) => rule.judge(chain)).filter((concern) => concern !== undefined)
   return found.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity))
 }
+
+/** Code, title and basis of every rule, in the order of the list: what the page of concerns is made of. */
+export const concernReference = (): readonly Pick<ConcernRule, 'code' | 'title' | 'basis'>[] =>
+  concernRules.map(({ code, title, basis }) => ({ code, title, basis }))

@@ -16,13 +16,18 @@ import {
 } from '../geometry/serpentine.ts'
 import type { WindingSurface } from '../geometry/winding-surface.ts'
 import type { CoilHole, CoilWinding, Machine, SerpentineWinding } from '../machine/machine.ts'
-import { starOfSlots } from '../physics/winding/star-of-slots.ts'
+import { phaseBelts } from '../physics/winding/star-of-slots.ts'
 import { levelAbove } from './air-gap-field.ts'
 
 /** One shape of conductor; copies of it differ by their angle about the shaft only. */
 export interface ConductorShape {
   /** Filaments over the bundle, of the whole path or of the part that repeats. */
   readonly filaments: readonly Filament[]
+  /**
+   * Angle about the shaft over which the filaments are also spread evenly: a wave's bundle is the wave turned by
+   * its width, so one filament per depth stands for all across [rad]. 0 for coils.
+   */
+  readonly spreadAngle: number
   /** The whole path is this many copies of the filaments, turned by 2π/repeats. */
   readonly repeats: number
   /** Middle line of the whole path, closed. */
@@ -33,6 +38,8 @@ export interface ConductorShape {
   readonly bundle: { readonly width: number; readonly thickness: number }
   /** Magnet face to the middle of the bundle [m]. */
   readonly distance: number
+  /** How the linkage with a magnet at θ compares with the one at −θ, where the shape's symmetry tells. */
+  readonly parity: 'even' | 'odd' | 'none'
 }
 
 /** A coil, or the serpentine of a phase, in its place. */
@@ -63,10 +70,17 @@ function surfaceAt(machine: Machine, distance: number, meanRadius: number): Wind
     : { kind: 'disc', meanRadius, z: level }
 }
 
-/** Gauss points across and through a serpentine's bundle: linkage within 1e-4 of finer ones. */
-const bundleOrders: readonly [number, number] = [4, 2]
+/** Gauss points across and through a bundle. */
+export type BundleOrders = readonly [across: number, normal: number]
 
-function serpentineLayout(machine: Machine, winding: SerpentineWinding): ConductorLayout {
+/** Linkages within 5e-4 of finer ones, far inside what a magnet's grade leaves open. */
+const usualOrders: BundleOrders = [3, 2]
+
+function serpentineLayout(
+  machine: Machine,
+  winding: SerpentineWinding,
+  orders: BundleOrders,
+): ConductorLayout {
   const { polePairs, pitchRadius } = machine.rotor
   const bundle = { width: winding.bundleWidth, thickness: winding.bundleDepth }
   const shapes = winding.phases.map(({ distance }): ConductorShape => {
@@ -78,19 +92,22 @@ function serpentineLayout(machine: Machine, winding: SerpentineWinding): Conduct
       crown: { kind: 'half-ellipse', height: winding.crownHeight },
       angle: 0,
     }
-    const half = { across: bundle.width / 2, normal: bundle.thickness / 2 }
+    const { surface } = serpentine
     return {
       filaments: bundleFilaments(
-        (lateral, normal) => serpentineSegment(serpentine, { lateral, normal }).segment,
-        { across: [-half.across, half.across], normal: [-half.normal, half.normal] },
-        bundleOrders,
+        (_, normal) => serpentineSegment(serpentine, { lateral: 0, normal }).segment,
+        { across: [0, 0], normal: [-bundle.thickness / 2, bundle.thickness / 2] },
+        orders,
       ),
+      spreadAngle: bundle.width / (surface.kind === 'drum' ? surface.radius : surface.meanRadius),
       repeats: polePairs,
       curve: serpentineCurve(serpentine),
       turns: winding.turns,
       turnLength: serpentineMeanTurnLength(serpentine, bundle),
       bundle,
       distance,
+      // half a turn about the middle of a run maps the wave on itself, reversed, and a drum's magnet to −θ
+      parity: machine.rotor.arrangement === 'drum' ? 'odd' : 'none',
     }
   })
   return {
@@ -128,21 +145,10 @@ export const coilOutline = (machine: Machine, winding: CoilWinding): CoilOutline
   angle: 0,
 })
 
-/** Phase and sense of every coil: the best 60° belts of three phases, 90° of two, or one phase with signs. */
-function phaseBelts({ coilCount, phaseCount }: CoilWinding, polePairs: number) {
-  const { coils } = starOfSlots({ coils: coilCount, polePairs })
-  if (phaseCount === 3) return coils
-  return coils.map(({ electricalAngle }) => {
-    const belt =
-      Math.floor((2 * phaseCount * (electricalAngle + 1e-9)) / (2 * Math.PI) + 0.5) % (2 * phaseCount)
-    return { phase: belt % phaseCount, sense: (belt < phaseCount ? 1 : -1) as 1 | -1 }
-  })
-}
-
-function coilLayout(machine: Machine, winding: CoilWinding): ConductorLayout {
+function coilLayout(machine: Machine, winding: CoilWinding, orders: BundleOrders): ConductorLayout {
   const outline = coilOutline(machine, winding)
   const bundle = { width: winding.legWidth, thickness: winding.bundleDepth }
-  const belts = phaseBelts(winding, machine.rotor.polePairs)
+  const belts = phaseBelts({ ...winding, polePairs: machine.rotor.polePairs })
   const placed = Array.from({ length: winding.phaseCount }, () => 0)
   const perGroup = Array.from({ length: winding.phaseCount }, (_, phase) =>
     Math.ceil(belts.filter((belt) => belt.phase === phase).length / winding.parallelGroups),
@@ -150,13 +156,16 @@ function coilLayout(machine: Machine, winding: CoilWinding): ConductorLayout {
   return {
     shapes: [
       {
-        filaments: coilFilaments(outline, bundle),
+        filaments: coilFilaments(outline, bundle, orders),
+        spreadAngle: 0,
         repeats: 1,
         curve: coilCurve(outline, { outward: winding.legWidth / 2, normal: 0 }),
         turns: winding.turns,
         turnLength: coilMeanTurnLength(outline, bundle),
         bundle,
         distance: winding.distance,
+        // a mirror through the coil's axis reverses the path and the magnet's pole alike
+        parity: 'even',
       },
     ],
     coils: belts.map(({ phase, sense }, k): Coil => {
@@ -177,9 +186,11 @@ function coilLayout(machine: Machine, winding: CoilWinding): ConductorLayout {
   }
 }
 
-export function conductorLayout(machine: Machine): ConductorLayout {
+export function conductorLayout(machine: Machine, orders: BundleOrders = usualOrders): ConductorLayout {
   const { winding } = machine.stator
-  return winding.kind === 'serpentine' ? serpentineLayout(machine, winding) : coilLayout(machine, winding)
+  return winding.kind === 'serpentine'
+    ? serpentineLayout(machine, winding, orders)
+    : coilLayout(machine, winding, orders)
 }
 
 /** Middle line of every coil in its place, flat points, for drawings and for Neumann sums. */

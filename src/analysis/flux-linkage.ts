@@ -1,5 +1,5 @@
 /** Flux of the whole rotor through one conductor shape against the rotor's angle, magnet by magnet. */
-import { curveQuadrature } from '../geometry/curve.ts'
+import { type Curve, curveQuadrature, pieceLength } from '../geometry/curve.ts'
 import type { Machine } from '../machine/machine.ts'
 import {
   type FourierSeries,
@@ -16,29 +16,45 @@ import { fieldError, type RotorField } from './air-gap-field.ts'
 import type { ConductorShape } from './conductor-layout.ts'
 
 /** Harmonics weaker than this share of the fundamental in the open field are left out. */
-const harmonicShare = 1e-4
+const harmonicShare = 1e-3
 const harmonicRange = [9, 25] as const
 
 /**
  * Electrical orders worth keeping: those that outlive the way from magnet to wire, exp(−n π d/τ), odd count.
- * d is the least distance from magnet face to copper, τ the pole pitch there.
+ * d is the distance from magnet face to the middle of the bundle, τ the pole pitch there.
  */
 export function keptHarmonics(machine: Machine, shape: ConductorShape): number {
   const { pitchRadius, poleCount } = machine.rotor
   const τ = (2 * Math.PI * pitchRadius) / poleCount
-  const d = Math.max(shape.distance - shape.bundle.thickness / 2, 0.2e-3)
+  const d = Math.max(shape.distance, 0.2e-3)
   const n = Math.ceil((-Math.log(harmonicShare) * τ) / (Math.PI * d))
   return Math.min(Math.max(n, harmonicRange[0]), harmonicRange[1]) | 1
 }
 
-/** Quadrature points of all filaments, weights in the steps. */
-function quadrature(shape: ConductorShape, copies: number) {
-  const order = 4
-  const longestStep = Math.max(shape.turnLength / 12 / shape.repeats, 2 * shape.distance)
-  const parts = shape.filaments.map(({ curve, weight }) => {
-    const { points, steps } = curveQuadrature(curve, { longestStep, order })
-    return { points, steps: steps.map((step) => step * weight) }
+/** Gauss points per panel, and the panel they serve, in distances from magnet to wire. */
+const greatestOrder = 10
+const pointsPerDistance = 0.5
+
+/** Points along the curve as close as the field's own scale asks: about as many per distance to the magnets. */
+function curvePoints(curve: Curve, distance: number) {
+  return curve.pieces.map((piece) => {
+    const points = 2 + (pointsPerDistance * pieceLength(piece)) / Math.max(distance, 1e-3)
+    const panels = Math.ceil(points / greatestOrder)
+    return curveQuadrature(
+      { closed: false, pieces: [piece] },
+      { longestStep: (1.0001 * pieceLength(piece)) / panels, order: Math.ceil(points / panels) },
+    )
   })
+}
+
+/** Quadrature points of all filaments, weights in the steps. */
+function quadrature(shape: ConductorShape, copies: number, fineness: number) {
+  const parts = shape.filaments.flatMap(({ curve, weight }) =>
+    curvePoints(curve, shape.distance / fineness).map(({ points, steps }) => ({
+      points,
+      steps: steps.map((step) => step * weight),
+    })),
+  )
   const length = parts.reduce((sum, part) => sum + part.points.length, 0)
   const points = new Float64Array(length * copies)
   const steps = new Float64Array(length * copies)
@@ -61,20 +77,30 @@ export function linkageSamples(options: {
   readonly sources: readonly BlockMagnet[]
   readonly span: number
   readonly count: number
+  /** Points along the wire against the usual number. */
+  readonly fineness?: number
 }): Float64Array {
-  const { shape, copies, sources, span, count } = options
-  const { points, steps } = quadrature(shape, copies)
-  const turned = new Float64Array(points.length * count)
-  for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, (-span * k) / count), points.length * k)
+  const { shape, copies, sources, span, count, fineness = 1 } = options
+  const { points, steps } = quadrature(shape, copies, fineness)
+  const size = points.length
+  const turned = new Float64Array(size * count)
+  for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, (-span * k) / count), size * k)
   const A = blockVectorPotential(sources, turned, { relativeError: fieldError })
-  const samples = new Float64Array(count)
   // A is seen from the rotor, and so must the steps be
-  for (let k = 0; k < count; k++)
-    samples[k] = pathLinkage(
-      A.subarray(points.length * k, points.length * (k + 1)),
-      turnPointsAboutZ(steps, (-span * k) / count),
-    )
-  return samples
+  return Float64Array.from({ length: count }, (_, k) =>
+    pathLinkage(A.subarray(size * k, size * (k + 1)), turnPointsAboutZ(steps, (-span * k) / count)),
+  )
+}
+
+/** ψ with one magnet at N angles of a full period, the mirrored half taken over from the computed one. */
+function periodSamples(shape: ConductorShape, sources: readonly BlockMagnet[], count: number): Float64Array {
+  const span = (2 * Math.PI) / shape.repeats
+  const copies = shape.repeats
+  if (shape.parity === 'none') return linkageSamples({ shape, copies, sources, span, count })
+  const computed = count / 2 + 1
+  const half = linkageSamples({ shape, copies, sources, span: (span * computed) / count, count: computed })
+  const sign = shape.parity === 'even' ? 1 : -1
+  return Float64Array.from({ length: count }, (_, k) => (k < computed ? half[k]! : sign * half[count - k]!))
 }
 
 export interface Linkage {
@@ -97,20 +123,23 @@ function sourcesOfMagnet(field: RotorField, poleCount: number, k: number): Block
  * Linkage by superposition: one magnet position is computed over the turn, the others follow by their angle
  * and sign, so that a weak, missing or turned magnet costs nothing more.
  */
-export function rotorLinkage(machine: Machine, field: RotorField, shape: ConductorShape): Linkage {
+export function rotorLinkage(
+  machine: Machine,
+  field: RotorField,
+  shape: ConductorShape,
+  orders: number = keptHarmonics(machine, shape),
+): Linkage {
   const { poleCount, polePairs, sequence, alternating } = machine.rotor
-  const orders = keptHarmonics(machine, shape)
   // the linkage with one magnet repeats as often as the shape does round the shaft
-  const own = fourierSeries(
-    linkageSamples({
+  const filamentsOnly = fourierSeries(
+    periodSamples(
       shape,
-      copies: shape.repeats,
-      sources: sourcesOfMagnet(field, poleCount, 0),
-      span: (2 * Math.PI) / shape.repeats,
-      count: (2 * (orders + 1) * polePairs) / shape.repeats,
-    }),
+      sourcesOfMagnet(field, poleCount, 0),
+      (2 * (orders + 1) * polePairs) / shape.repeats,
+    ),
     (orders * polePairs) / shape.repeats,
   )
+  const own = spreadEvenly(filamentsOnly, shape.repeats * shape.spreadAngle)
   if (alternating && shape.repeats === polePairs)
     // N and S lie half a period apart: every even order cancels
     return { base: polePairs, flux: oddOrders(own, poleCount) }
@@ -122,6 +151,16 @@ export function rotorLinkage(machine: Machine, field: RotorField, shape: Conduct
     }),
   )
   return alternating ? { base: polePairs, flux: everyOrder(sum, polePairs) } : { base: 1, flux: sum }
+}
+
+/** Mean of the series over shifts of ± half of `width`: sin x / x on every order. */
+function spreadEvenly(series: FourierSeries, width: number): FourierSeries {
+  if (width === 0) return series
+  const factor = (h: number) => (h === 0 ? 1 : Math.sin((h * width) / 2) / ((h * width) / 2))
+  return {
+    cos: series.cos.map((value, h) => value * factor(h)),
+    sin: series.sin.map((value, h) => value * factor(h)),
+  }
 }
 
 function oddOrders(own: FourierSeries, factor: number): FourierSeries {

@@ -60,8 +60,11 @@ export const loadPoint = (
     request.samples === undefined ? {} : { samples: request.samples },
   )
 
+/** Ideal diodes into a resistor conduct from rest on; their table begins at this [V]. */
+const leastBarrier = 1e-3
+
 /** Speed at which the first diode opens: the line's peak reaches the battery and two thresholds [rad/s]. */
 export function cutInSpeed({ load, diode }: Machine, { greatestLinePeak }: OpenCircuitVoltage): number {
   const barrier = 2 * diode.threshold + (load.kind === 'battery' ? load.voltage : 0)
-  return greatestLinePeak > 0 ? barrier / greatestLinePeak : Number.POSITIVE_INFINITY
+  return greatestLinePeak > 0 ? Math.max(barrier, leastBarrier) / greatestLinePeak : Number.POSITIVE_INFINITY
 }

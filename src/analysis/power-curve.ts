@@ -1,6 +1,7 @@
 /** The whole machine wind by wind: speed, amps, watts and copper temperature in steady wind. */
 import type { Machine } from '../machine/machine.ts'
 import { root } from '../numerics/root.ts'
+import { currentDensity } from '../physics/electrics/current-density.ts'
 import type { RotorCurve } from './blade-rotor.ts'
 import type { GeneratorCurve } from './generator-curve.ts'
 import { type BladeMap, fromRest, steadyStates } from './match.ts'
@@ -27,6 +28,8 @@ export interface WindRow {
   readonly dcCurrent: number
   readonly loadVoltage: number
   readonly phaseCurrent: number
+  /** Of that current in the copper [A/m²]. */
+  readonly currentDensity: number
   /** [K] */
   readonly copperTemperature: number
   /** The copper finds no steady temperature below `hottest`. */
@@ -47,6 +50,8 @@ export interface PowerCurveParts {
   readonly blades: BladeMap
   readonly generator: GeneratorCurve
   readonly cooling: StatorCooling
+  /** Copper that shares the phase current: strands and parallel groups together [m²]. */
+  readonly phaseArea: number
 }
 
 /** Wind in which the blades' torque at rest overcomes the starting friction [m/s]; infinite where it never does. */
@@ -87,6 +92,7 @@ const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   dcCurrent: 0,
   loadVoltage: parts.generator.at(0, parts.machine.site.ambient).loadVoltage,
   phaseCurrent: 0,
+  currentDensity: 0,
   copperTemperature: parts.machine.site.ambient,
   overheated: false,
 })
@@ -145,6 +151,7 @@ export function windRow(parts: PowerCurveParts, wind: number): WindRow {
     dcCurrent: state.dcCurrent,
     loadVoltage: state.loadVoltage,
     phaseCurrent: state.phaseCurrent,
+    currentDensity: currentDensity({ current: state.phaseCurrent, area: parts.phaseArea }),
     copperTemperature: temperature,
     overheated,
   }

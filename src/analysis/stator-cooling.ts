@@ -89,14 +89,16 @@ export interface StatorCooling {
   readonly spread: number
 }
 
-export function statorCooling(machine: Machine, layout: ConductorLayout): StatorCooling {
+/** `factor` scales an estimated resistance; a measured one stands. */
+export function statorCooling(machine: Machine, layout: ConductorLayout, factor = 1): StatorCooling {
   const measured = machine.stator.thermalResistance
   if (measured !== undefined) return { resistance: () => measured, spread: 0 }
   const surface = windingSurface(machine, layout)
   const { conductivity } = machine.stator.support
   const cover = 1 / slabConductance({ conductivity, area: surface.area, thickness: coverThickness })
   return {
-    resistance: (speed) => cover + 1 / (surfaceCoefficient(machine, surface, speed) * surface.area),
+    resistance: (speed) =>
+      factor * (cover + 1 / (surfaceCoefficient(machine, surface, speed) * surface.area)),
     spread: thermalSpread,
   }
 }

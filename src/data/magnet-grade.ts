@@ -173,7 +173,7 @@ const neodymium: readonly MagnetGrade[] = magnetSuffixes.flatMap((s) =>
         recoilPermeabilitySpread: 0.03,
         density_kg_per_m3: 7500,
         source: 'ndfeb-sheet-b',
-        where: `range over ndfeb-sheet-a to -e: ${sheets}; letter: magnetSuffixes; recoil 1.05 and density 7500 sheet b, spread of recoil common practice, no source`,
+        where: `range over ndfeb-sheet-a to ndfeb-sheet-e: ${sheets}; letter: magnetSuffixes; recoil 1.05 and density 7500 sheet b, spread of recoil common practice, no source`,
       }
     }),
 )

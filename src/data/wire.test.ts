@@ -109,7 +109,7 @@ describe('source: astm-b258, the two sizes that define the series', () => {
   check('AWG 12', awgSizes.find((s) => s.gauge === 12)!.diameter_mm, '2.0525')
 })
 
-describe('source: iec-60028, resistance at 20 °C of bare wire, Ω/m (recomputed from 1/58 Ω·mm²/m)', () => {
+describe('agrees: resistance at 20 °C of bare wire, Ω/m, worked separately from 1/58 Ω·mm²/m', () => {
   for (const [bare, printed] of [
     [0.5, '0.087810'],
     [0.8, '0.034301'],

@@ -207,12 +207,15 @@ export function coilExtent(coil: CoilOutline, legWidth: number): CoilExtent {
 
 /**
  * Smallest distance between neighbours when `count` equal coils share the circumference; negative: they
- * overlap. Exact on the disc (convex outlines mirrored in the ray between them) and on the unrolled drum.
+ * overlap. Exact on the disc (convex outlines mirrored in the ray between them) and on the unrolled drum. A
+ * single coil has no neighbour: the greatest number there is.
  */
 export function neighbourClearance(coil: CoilOutline, legWidth: number, count: number): number {
   requireCoil(coil)
   requireNotNegative('legWidth', legWidth, 'm')
   requirePositive('count', count)
+  if (!Number.isInteger(count))
+    refuse({ name: 'count', condition: 'a whole number', value: count, code: 'not-a-choice' })
   const { core, radius } = roundedHole(coil.hole)
   const { surface } = coil
   if (count < 2) return Number.MAX_VALUE

@@ -7,7 +7,7 @@ import {
   requirePositive,
 } from '../refusal/require.ts'
 import type { BundleSection, Filament } from './bundle.ts'
-import { bundleFilaments } from './bundle.ts'
+import { bundleFilaments, serpentineBundleOrders } from './bundle.ts'
 import type { Curve, CurvePiece, FlatPoint, Sheet } from './curve.ts'
 import { curveLength } from './curve.ts'
 import type { WindingSurface } from './winding-surface.ts'
@@ -207,7 +207,7 @@ export function serpentineSegment(
 export function serpentineFilaments(
   serpentine: Serpentine,
   section: BundleSection,
-  orders?: readonly [number, number],
+  orders: readonly [number, number] = serpentineBundleOrders,
 ): Filament[] {
   requireNotNegative('section.width', section.width, 'm')
   requireNotNegative('section.thickness', section.thickness, 'm')
@@ -230,4 +230,18 @@ export function serpentineMeanTurnLength(serpentine: Serpentine, section: Bundle
     [1, 4],
   )
   return serpentine.polePairs * filaments.reduce((sum, f) => sum + f.weight * curveLength(f.curve), 0)
+}
+
+/**
+ * Smallest room between neighbouring runs of one wave with bundles `bundleWidth` wide, at the ends of the runs
+ * (disc: the inner ends); negative: they overlap. A zigzag has none, its runs meet.
+ */
+export function serpentineRunGap(serpentine: Serpentine, bundleWidth: number): number {
+  requireSerpentine(serpentine)
+  requireNotNegative('bundleWidth', bundleWidth, 'm')
+  const { surface, polePairs, activeLength, runSlant } = serpentine
+  const reference = surface.kind === 'drum' ? surface.radius : surface.meanRadius
+  const end = surface.kind === 'drum' ? surface.radius : surface.meanRadius - activeLength / 2
+  // a bundle is the wave turned by width/reference, so it narrows towards the axis as the pitch does
+  return end * (Math.PI / polePairs - runSlant - bundleWidth / reference)
 }

@@ -134,6 +134,18 @@ function faultsOfIssue(issue: z.core.$ZodIssue, schema: Schema, input: unknown):
           'not-a-choice',
           `one of ${[...variants.options.keys()].map((word) => `"${word}"`).join(', ')}`,
         )
+      if (typeof value === 'number' && !Number.isFinite(value)) return fault('not-finite', 'a finite number')
+      // a quantity written as an object: what is wrong stands inside it
+      const inside =
+        typeof value === 'object' && value !== null && !Array.isArray(value)
+          ? issue.errors.find((issues) =>
+              issues.every(({ path, code }) => path.length > 0 || code !== 'invalid_type'),
+            )
+          : undefined
+      if (inside !== undefined)
+        return inside.flatMap((inner) =>
+          faultsOfIssue({ ...inner, path: [...issue.path, ...inner.path] }, schema, input),
+        )
       return fault(
         'wrong-type',
         `a number${symbol && ` in${symbol}`}, or an object with value, spread and known`,

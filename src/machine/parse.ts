@@ -1,4 +1,5 @@
 /** Reads a design document from text or from an object, and tells every fault in it. */
+import { consistencyFaults } from './consistency.ts'
 import { type Design, designSchema, designVersion } from './design.ts'
 import { type Fault, faultsOf, receivedText } from './fault.ts'
 import { type JsonObject, migrated } from './migration.ts'
@@ -52,9 +53,9 @@ export function parseDesign(input: unknown): Parsed {
       code: current.unknownVersion === undefined ? 'missing-key' : 'unknown-version',
     })
   const result = designSchema.safeParse(current.document)
-  return result.success
-    ? { ok: true, design: result.data }
-    : { ok: false, faults: faultsOf(result.error, designSchema, current.document) }
+  if (!result.success) return { ok: false, faults: faultsOf(result.error, designSchema, current.document) }
+  const faults = consistencyFaults(result.data)
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, design: result.data }
 }
 
 /** A design from JSON text. */

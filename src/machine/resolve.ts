@@ -139,14 +139,15 @@ function rotor(design: Design['rotor']): Rotor {
 /** Share of short-term strength that a print may carry for years (creep, layers, notches): common practice, no source. */
 const longTermShare = 0.2
 
-function winding(design: Design['stator']['winding'], pitchRadius: number): Winding {
+function winding(design: Design['stator']['winding'], rotor: Rotor): Winding {
   const bundleDepth = si(design.bundleDepth_mm, 'mm')
   if (design.kind === 'serpentine')
     return {
       kind: 'serpentine',
       turns: design.turns,
       runLength: si(design.runLength_mm, 'mm'),
-      slant: si(design.slant_deg, 'deg'),
+      // a slant of just the pole pitch must not exceed it by the last bit
+      slant: Math.min(si(design.slant_deg, 'deg'), Math.PI / rotor.polePairs),
       crownHeight: si(design.crownHeight_mm, 'mm'),
       bundleWidth: si(design.bundleWidth_mm, 'mm'),
       bundleDepth,
@@ -182,14 +183,14 @@ function winding(design: Design['stator']['winding'], pitchRadius: number): Wind
     legWidth: si(design.legWidth_mm, 'mm'),
     bundleDepth,
     distance: si(design.distance_mm, 'mm'),
-    centreRadius: siOr(design.centreRadius_mm, 'mm') ?? pitchRadius,
+    centreRadius: siOr(design.centreRadius_mm, 'mm') ?? rotor.pitchRadius,
     parallelGroups: design.parallelGroups,
     reversedCoils: design.reversedCoils,
     reversedPhases: design.reversedPhases,
   }
 }
 
-function stator(design: Design['stator'], pitchRadius: number): Stator {
+function stator(design: Design['stator'], rotor: Rotor): Stator {
   const { wire } = design
   const diameter_mm = typeof wire.size === 'string' ? gauge(wire.size)! : nominal(wire.size)
   const copper = row(conductors, 'copper')
@@ -197,7 +198,7 @@ function stator(design: Design['stator'], pitchRadius: number): Stator {
   const plastic = plastics.find(({ name }) => name === design.support)
   const resin = resins.find(({ name }) => name === design.support)
   return {
-    winding: winding(design.winding, pitchRadius),
+    winding: winding(design.winding, rotor),
     wire: {
       diameter: toSi(diameter_mm, unit('mm')),
       enamelledDiameter: toSi(enamelledDiameter_mm(diameter_mm, wire.enamelGrade as 1 | 2), unit('mm')),
@@ -245,6 +246,7 @@ export function resolveDesign(design: Design): Machine {
   const cableArea = si(design.cable.area_mm2, 'mm2')
   const friction = si(design.shaft.friction_mNm, 'mNm')
   const { site } = design
+  const magnets = rotor(design.rotor)
   return {
     name: design.name,
     safetyClass: design.purpose.class,
@@ -265,8 +267,8 @@ export function resolveDesign(design: Design): Machine {
       friction,
       startingFriction: siOr(design.shaft.startingFriction_mNm, 'mNm') ?? friction,
     },
-    rotor: rotor(design.rotor),
-    stator: stator(design.stator, si(design.rotor.pitchRadius_mm, 'mm')),
+    rotor: magnets,
+    stator: stator(design.stator, magnets),
     cable: {
       length: cableLength,
       area: cableArea,

@@ -111,19 +111,29 @@ export function seriesRms(f: FourierSeries): number {
   return Math.sqrt(sum)
 }
 
-/** Largest |f| over a period: sampled finely, then the summit refined by a parabola. */
+/** Largest |f| over a period: sampled finely, then each summit that may win is climbed by Newton's method on df/dx. */
 export function seriesPeak(f: FourierSeries): number {
   const N = Math.max(64, 16 * f.cos.length)
   const y = seriesSamples(f, N)
+  const slope = seriesDerivative(f)
+  const bend = seriesDerivative(slope)
   let best = 0
+  for (let k = 0; k < N; k++) best = Math.max(best, Math.abs(y[k]!))
+  // A summit of the highest order lies at most 1 − cos(π/16) = 2 % above its nearest sample, as a share of that order.
+  const mayWin = 0.95 * best
   for (let k = 0; k < N; k++) {
-    const before = Math.abs(y[(k + N - 1) % N]!)
     const here = Math.abs(y[k]!)
-    const after = Math.abs(y[(k + 1) % N]!)
-    if (here < before || here < after) continue
-    const bend = before - 2 * here + after
-    const summit = bend < 0 ? here - (after - before) ** 2 / (8 * bend) : here
-    if (summit > best) best = summit
+    if (here < mayWin || here < Math.abs(y[(k + N - 1) % N]!) || here < Math.abs(y[(k + 1) % N]!)) continue
+    const start = (2 * Math.PI * k) / N
+    const reach = (2 * Math.PI) / N
+    let x = start
+    for (let step = 0; step < 6; step++) {
+      const change = seriesValue(slope, x) / seriesValue(bend, x)
+      if (!Number.isFinite(change)) break
+      x = Math.min(start + reach, Math.max(start - reach, x - change))
+      if (Math.abs(change) < 1e-9 * reach) break
+    }
+    best = Math.max(best, Math.abs(seriesValue(f, x)))
   }
   return best
 }

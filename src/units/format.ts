@@ -18,12 +18,20 @@ export function formatSi(value: number, suffix: string, digits = 3): string {
   return formatNumber(fromSi(value, target), digits) + target.symbol
 }
 
-/** An SI value with its half-width at 90 %: "12.3 ± 0.4 mm"; both with the decimals that the spread deserves. */
+/** Digits that a value shows at most, however small its spread. */
+const mostDigits = 4
+
+/**
+ * An SI value with its half-width at 90 %: "12.3 ± 0.4 mm", both with the decimals that the spread deserves. A spread
+ * too small to show at four digits is left out.
+ */
 export function formatSpread(value: number, spread: number, suffix: string): string {
   const target = unit(suffix)
-  if (!(spread > 0) || !Number.isFinite(spread)) return formatSi(value, suffix)
+  const shown = fromSi(value, target)
   const width = (spread * target.divisor) / target.factor
-  const decimals = Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(width))))
-  const centre = fromSi(value, target).toFixed(decimals).replace('-', '−')
-  return `${centre} ± ${width.toFixed(decimals)}${target.symbol}`
+  const size = Math.floor(Math.log10(Math.abs(shown)))
+  const most = Number.isFinite(size) ? Math.max(0, mostDigits - 1 - size) : 12
+  if (!(width >= 0.5 * 10 ** -most) || !Number.isFinite(width)) return formatSi(value, suffix)
+  const decimals = Math.min(12, most, Math.max(0, 1 - Math.floor(Math.log10(width))))
+  return `${shown.toFixed(decimals).replace('-', '−')} ± ${width.toFixed(decimals)}${target.symbol}`
 }

@@ -1,4 +1,5 @@
 /** The NACA 6409, thin and strongly arched, in the wind tunnel at Reynolds numbers from 61 000 to 200 000. */
+// biome-ignore-all lint/suspicious/noApproximativeNumericConstant: measured values that happen to be near one
 import type { AirfoilPolar } from './polar.ts'
 
 const source = 'selig1995'

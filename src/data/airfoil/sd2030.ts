@@ -1,4 +1,5 @@
 /** The SD2030, a thin section for small wind rotors, in the wind tunnel at Reynolds numbers from 100 000 to 500 000. */
+// biome-ignore-all lint/suspicious/noApproximativeNumericConstant: measured values that happen to be near one
 import type { AirfoilPolar } from './polar.ts'
 
 const source = 'selig2004'
@@ -15,7 +16,7 @@ export const sd2030: readonly AirfoilPolar[] = [
     spread: { lift: 0.06, dragShare: 0.15 },
     source,
     where: where(
-      'run bm05077; last two rows: lift from the lift run bm05094 at 12.29° and 13.23°, drag from the drag run bm05133 at Re 204 098, 12.41° and 13.39°, as no drag was measured in the stall at this Reynolds number',
+      'run bm05077, rows −4.95°…11.39° equal to a second transcription made from the text of the report (same collection, data/multifoil_experimental_NREL.csv); last two rows: lift from the lift run bm05094 at 12.29° and 13.23°, drag from the drag run bm05133 at Re 204 098, 12.41° and 13.39°, as no drag was measured in the stall at this Reynolds number',
     ),
     rows: [
       //  deg     lift    drag

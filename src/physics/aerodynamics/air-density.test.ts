@@ -23,12 +23,21 @@ describe('source: icao7488, main table over geopotential height (from memory, no
 describe('agrees: vapour pressure by the Magnus formula in the mixture of two ideal gases', () => {
   // e_s = 6.112 hPa exp(17.62 t / (243.12 + t)), WMO No. 8, annex 4.B (from memory, not opened)
   // The standard's exponential is 9 % above Magnus at 40 °C.
-  for (const [t, share] of [[-10, 1e-3], [0, 1e-3], [10, 1e-3], [20, 1e-3], [30, 1.5e-3], [40, 3e-3]] as const)
+  for (const [t, share] of [
+    [-10, 1e-3],
+    [0, 1e-3],
+    [10, 1e-3],
+    [20, 1e-3],
+    [30, 1.5e-3],
+    [40, 3e-3],
+  ] as const)
     test(`${t} °C, saturated`, () => {
       const T = 273.15 + t
       const e = 611.2 * Math.exp((17.62 * t) / (243.12 + t))
       const ρ = (101325 - e) / (287.05 * T) + e / (461.5 * T)
-      expect(Math.abs(airDensity({ pressure: 101325, temperature: T, humidity: 1 }) / ρ - 1)).toBeLessThan(share)
+      expect(Math.abs(airDensity({ pressure: 101325, temperature: T, humidity: 1 }) / ρ - 1)).toBeLessThan(
+        share,
+      )
     })
 })
 

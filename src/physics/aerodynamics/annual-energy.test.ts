@@ -88,6 +88,8 @@ describe('law: simple curves', () => {
     expect(() => meanPower({ windSpeed: [], power: [] }, d)).toThrow(/wrong-length/)
     expect(() => meanPower({ windSpeed: [3, 2], power: [0, 1] }, d)).toThrow(/not-increasing/)
     expect(() => meanPower({ windSpeed: [3, 4], power: [0, Number.NaN] }, d)).toThrow(/not-finite/)
-    expect(() => meanPower({ windSpeed: [3, 4], power: [0, 1] }, { scale: 6, shape: 0 })).toThrow(/below-minimum/)
+    expect(() => meanPower({ windSpeed: [3, 4], power: [0, 1] }, { scale: 6, shape: 0 })).toThrow(
+      /below-minimum/,
+    )
   })
 })

@@ -29,8 +29,9 @@ export interface RotorCoefficients {
  * C_n = C_l cos φ + C_d sin φ, C_t = C_l sin φ − C_d cos φ; φ of each ring solves sin φ / (1 − a) = cos φ (1 − k') / λ_r.
  *
  * Holds: steady wind along the axis, rings that do not touch each other, no stall delay; solidity to 0.4. Accuracy: against a
- * 10 m rotor in a wind tunnel 3 % at 7 m/s (attached flow), 8 % at 10 m/s, useless beyond stall of the inner half
- * (13 m/s: half the torque). 20 elements: 0.5 % of the limit of many.
+ * 10 m rotor in a wind tunnel 4 % in torque and 2 % in thrust at 7 m/s (attached flow), 1 % and 6 % at 10 m/s; a limit, not a
+ * number, once the inner half is stalled (13 m/s: torque a quarter low, 15 m/s: half). 20 rings: 0.5 % of the limit of many.
+ * A rotor's arrays are read once; changing them in place afterwards has no effect.
  *
  * @param rotor             shape and section                     [1]
  * @param tipSpeedRatio     λ  ωR/v, 0 for a rotor at rest        [1]

@@ -20,7 +20,7 @@ export const leastTrustedReynolds = 1e5
  * @returns                      Re       [1]
  * @throws RangeError            a value out of its bounds
  * @source derived, velocity triangle at a = 1/3
- * @example bladeReynolds({ bladeCount: 3, radius: 1, hubRadius: 0.15, station: Float64Array.of(0.5, 1), chord: Float64Array.of(0.1, 0.1), twist: Float64Array.of(0, 0), pitch: 0, polar: { angle: Float64Array.of(0, 1), lift: Float64Array.of(0, 1), drag: Float64Array.of(0, 1), reynolds: 1e5 } }, { tipSpeedRatio: 6, windSpeed: 5, kinematicViscosity: 1.5e-5 }) // 151640
+ * @example bladeReynolds({ bladeCount: 3, radius: 1, hubRadius: 0.15, station: Float64Array.of(0.5, 1), chord: Float64Array.of(0.1, 0.1), twist: Float64Array.of(0, 0), pitch: 0, polar: { angle: Float64Array.of(0, 1), lift: Float64Array.of(0, 1), drag: Float64Array.of(0, 1), reynolds: 1e5 } }, { tipSpeedRatio: 6, windSpeed: 5, kinematicViscosity: 1.5e-5 }) // 1.5164e5
  */
 export function bladeReynolds(
   rotor: BladeRotor,

@@ -63,7 +63,7 @@ export interface Cut {
 
 const cuts = new WeakMap<BladeRotor, Map<number, Cut>>()
 
-/** The rotor cut into n rings, radii in units of R; checked once, kept as long as the rotor lives. */
+/** The rotor cut into n rings, radii in units of R; checked once, kept as long as the rotor lives. @internal */
 export const cutOf = (rotor: BladeRotor, n: number): Cut => {
   const kept = cuts.get(rotor)?.get(n)
   if (kept) return kept
@@ -117,7 +117,7 @@ export const cutOf = (rotor: BladeRotor, n: number): Cut => {
 const scratch: SectionCoefficients = { lift: 0, drag: 0 }
 const tinyAngle = 1e-9
 
-/** Inflow angle at which momentum and blade forces of one ring agree. */
+/** Inflow angle at which momentum and blade forces of one ring agree. @internal */
 export const solveRing = (B: number, Rh: number, cut: Cut, i: number, λ: number, ring: Ring): void => {
   const r = cut.r[i]!
   const θ = cut.θ[i]!
@@ -126,7 +126,7 @@ export const solveRing = (B: number, Rh: number, cut: Cut, i: number, λ: number
 
   // Ning 2014 equation for the residual, times the local speed ratio and cos φ k' written out, so that it
   // stays finite for a rotor at rest. Drag slows the wind but does not swirl it: its wake is thin
-  // (Wilson & Lissaman 1974), and with it a second, meaningless root appears at φ → 0.
+  // (wilson1974), and with it a second, meaningless root appears at φ → 0.
   const residual = (φ: number): number => {
     let s = Math.sin(φ)
     if (Math.abs(s) < tinyAngle) s = s < 0 ? -tinyAngle : tinyAngle
@@ -226,6 +226,8 @@ const bracketed = (f: (φ: number) => number, a0: number, fa0: number, b0: numbe
   return b
 }
 
+/** A ring to be written into. @internal */
 export const newRing = (): Ring => ({ φ: 0, α: 0, F: 1, W: 0, lift: 0, drag: 0 })
 
+/** Refuses what is no tip-speed ratio. @internal */
 export const requireTipSpeedRatio = (λ: number) => requireNotNegative('tipSpeedRatio', λ)

@@ -53,7 +53,7 @@ export interface ElementStates {
  * @returns                      lists from hub to tip; angles [rad], speeds [m/s], the rest [1]
  * @throws RangeError            rotor malformed; a value out of its bounds
  * @source ning2014, equations for the forces, from memory, not opened
- * @example elementStates({ bladeCount: 3, radius: 1, hubRadius: 0.15, station: Float64Array.of(0.2, 1), chord: Float64Array.of(0.2, 0.08), twist: Float64Array.of(0.35, 0.05), pitch: 0, polar: { angle: Float64Array.of(-0.2, 0.2), lift: Float64Array.of(-1, 1), drag: Float64Array.of(0.02, 0.02), reynolds: 1e5 } }, { tipSpeedRatio: 5, windSpeed: 6, kinematicViscosity: 1.5e-5 }).reynolds[19] // 165810
+ * @example elementStates({ bladeCount: 3, radius: 1, hubRadius: 0.15, station: Float64Array.of(0.2, 1), chord: Float64Array.of(0.2, 0.08), twist: Float64Array.of(0.35, 0.05), pitch: 0, polar: { angle: Float64Array.of(-0.2, 0.2), lift: Float64Array.of(-1, 1), drag: Float64Array.of(0.02, 0.02), reynolds: 1e5 } }, { tipSpeedRatio: 5, windSpeed: 6, kinematicViscosity: 1.5e-5 }).reynolds[19] // 1.6581e5
  */
 export function elementStates(
   rotor: BladeRotor,

@@ -46,7 +46,8 @@ describe('source: buhl2005, equation for a from the thrust coefficient (from mem
     fc.assert(
       fc.property(fc.double({ min: 0.4, max: 1, noNaN: true }), lossFactor, (a, F) => {
         const C = thrustFromInduction({ induction: a, lossFactor: F })
-        const back = (18 * F - 20 - 3 * Math.sqrt(Math.max(0, C * (50 - 36 * F) + 12 * F * (3 * F - 4)))) / (36 * F - 50)
+        const back =
+          (18 * F - 20 - 3 * Math.sqrt(Math.max(0, C * (50 - 36 * F) + 12 * F * (3 * F - 4)))) / (36 * F - 50)
         expect(back).toBeCloseTo(a, 6)
       }),
     )

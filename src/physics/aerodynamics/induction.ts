@@ -13,6 +13,8 @@ export const highInductionTo = 1
 /**
  * sin φ / (1 − a) from the loading k = σ C_n / (4 F sin²φ), on every branch, without ever dividing by 1 − a = 0.
  * `s` is sin φ, not zero. The branches join without a step, so a bracketing root search may cross them.
+ *
+ * @internal
  */
 export const sineOverOneMinusInduction = (k: number, F: number, s: number): number => {
   if (s > 0) {

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
 import { bestGlide, extendedPolar, type Polar, polarAtReynolds } from './polar.ts'
-import { sd2030Lift, sd2030Rows, s809Rows } from './section.published.ts'
+import { s809Rows, sd2030Lift, sd2030Rows } from './section.published.ts'
 
 const rad = Math.PI / 180
 const polarOf = (rows: readonly (readonly [number, number, number])[], reynolds: number): Polar => ({
@@ -19,6 +19,8 @@ describe('source: viterna1982 — drag ceiling of the stalled blade (from memory
     [5, '1.20'],
     [10, '1.29'],
     [20, '1.47'],
+    [50, '2.01'],
+    [1e5, '2.01'],
   ] as const)
     check(`aspect ratio ${aspectRatio}`, extendedPolar(s809, { aspectRatio })(Math.PI / 2).drag, printed)
 })
@@ -34,11 +36,62 @@ describe('law: the extension', () => {
   const cases = [
     ['S809', s809],
     ['SD2030', sd2030],
-    ['two points', polarOf([[-3, -0.3, 0.02], [5, 0.6, 0.02]], 1e5)],
-    ['deep negative end', polarOf([[-30, -0.9, 0.5], [0, 0, 0.01], [12, 1, 0.03]], 1e5)],
-    ['measured past 90°', polarOf([[-100, -0.2, 1.2], [0, 0, 0.01], [12, 1, 0.03], [95, 0.1, 1.3]], 1e5)],
-    ['whole circle', polarOf([[-180, 0, 0.02], [-90, 0, 1.3], [0, 0, 0.01], [90, 0, 1.3], [180, 0, 0.02]], 1e5)],
-    ['only above zero', polarOf([[2, 0.4, 0.02], [9, 1, 0.03]], 1e5)],
+    [
+      'two points',
+      polarOf(
+        [
+          [-3, -0.3, 0.02],
+          [5, 0.6, 0.02],
+        ],
+        1e5,
+      ),
+    ],
+    [
+      'deep negative end',
+      polarOf(
+        [
+          [-30, -0.9, 0.5],
+          [0, 0, 0.01],
+          [12, 1, 0.03],
+        ],
+        1e5,
+      ),
+    ],
+    [
+      'measured past 90°',
+      polarOf(
+        [
+          [-100, -0.2, 1.2],
+          [0, 0, 0.01],
+          [12, 1, 0.03],
+          [95, 0.1, 1.3],
+        ],
+        1e5,
+      ),
+    ],
+    [
+      'whole circle',
+      polarOf(
+        [
+          [-180, 0, 0.02],
+          [-90, 0, 1.3],
+          [0, 0, 0.01],
+          [90, 0, 1.3],
+          [180, 0, 0.02],
+        ],
+        1e5,
+      ),
+    ],
+    [
+      'only above zero',
+      polarOf(
+        [
+          [2, 0.4, 0.02],
+          [9, 1, 0.03],
+        ],
+        1e5,
+      ),
+    ],
   ] as const
   for (const [name, polar] of cases) {
     const at = extendedPolar(polar, { aspectRatio: 12 })
@@ -65,7 +118,9 @@ describe('law: the extension', () => {
     })
   }
   test('a symmetric section stays symmetric', () => {
-    const rows = [-16, -8, 0, 8, 16].map((α) => [α, 0.1 * α * (1 - (α / 30) ** 2), 0.01 + α * α * 2e-4] as const)
+    const rows = [-16, -8, 0, 8, 16].map(
+      (α) => [α, 0.1 * α * (1 - (α / 30) ** 2), 0.01 + α * α * 2e-4] as const,
+    )
     const at = extendedPolar(polarOf(rows, 2e5), { aspectRatio: 8 })
     for (const α of [0.1, 0.3, 1, 1.7, 2.5, 3]) {
       expect(at(-α).lift).toBeCloseTo(-at(α).lift, 12)
@@ -74,8 +129,12 @@ describe('law: the extension', () => {
   })
   test('refuses the meaningless', () => {
     expect(() => extendedPolar(s809, { aspectRatio: 0 })).toThrow(/below-minimum/)
-    expect(() => extendedPolar({ ...s809, drag: s809.drag.map(() => -1) }, { aspectRatio: 9 })).toThrow(/below-minimum/)
-    expect(() => extendedPolar({ ...s809, lift: new Float64Array(3) }, { aspectRatio: 9 })).toThrow(/wrong-length/)
+    expect(() => extendedPolar({ ...s809, drag: s809.drag.map(() => -1) }, { aspectRatio: 9 })).toThrow(
+      /below-minimum/,
+    )
+    expect(() => extendedPolar({ ...s809, lift: new Float64Array(3) }, { aspectRatio: 9 })).toThrow(
+      /wrong-length/,
+    )
     expect(() => extendedPolar({ ...s809, angle: s809.angle.map((x) => -x) }, { aspectRatio: 9 })).toThrow(
       /not-increasing/,
     )
@@ -93,12 +152,27 @@ describe('law: best glide', () => {
     expect(ratio).toBeCloseTo(1 / (2 * Math.sqrt(0.012 * 0.02)), 2)
   })
   test('no lift, no glide', () => {
-    expect(() => bestGlide(polarOf([[-9, -0.8, 0.02], [0, 0, 0.02]], 1e5))).toThrow(/below-minimum/)
+    expect(() =>
+      bestGlide(
+        polarOf(
+          [
+            [-9, -0.8, 0.02],
+            [0, 0, 0.02],
+          ],
+          1e5,
+        ),
+      ),
+    ).toThrow(/below-minimum/)
   })
 })
 
 describe('law: between two Reynolds numbers', () => {
-  const other = { ...sd2030, lift: sd2030.lift.map((x) => x + 0.2), drag: sd2030.drag.map((x) => x / 2), reynolds: 400008 }
+  const other = {
+    ...sd2030,
+    lift: sd2030.lift.map((x) => x + 0.2),
+    drag: sd2030.drag.map((x) => x / 2),
+    reynolds: 400008,
+  }
   test('half way in the logarithm is the mean; outside the nearest is kept', () => {
     const between = polarAtReynolds([sd2030, other], 200004)
     sd2030.angle.forEach((α, i) => {

@@ -90,7 +90,8 @@ const togetherOf = (
 
 /** Viterna's four constants, joined to the measured point (α, lift, drag). */
 const viterna = (α: number, lift: number, drag: number, aspectRatio: number) => {
-  const CDmax = 1.11 + 0.018 * aspectRatio
+  // Above 50 the blade is as good as endless: 2.01.
+  const CDmax = 1.11 + 0.018 * Math.min(aspectRatio, viternaAspectRatioRange[1])
   const s = Math.sin(α)
   const c = Math.cos(α)
   const A1 = CDmax / 2
@@ -112,7 +113,7 @@ const leastJoin = (8 * Math.PI) / 180
 /**
  * Polar carried to every angle of attack: the measured points inside, Viterna–Corrigan outside them.
  *
- *   C_L = ½ C_Dmax sin 2α + A2 cos²α / sin α,   C_D = C_Dmax sin²α + B2 cos α,   C_Dmax = 1.11 + 0.018 AR
+ *   C_L = ½ C_Dmax sin 2α + A2 cos²α / sin α,   C_D = C_Dmax sin²α + B2 cos α,   C_Dmax = 1.11 + 0.018 AR ≤ 2.01
  *
  * A2 and B2 make both curves meet the last measured point. With the trailing edge or the belly leading the lift is 0.7 of the mirrored curve.
  *

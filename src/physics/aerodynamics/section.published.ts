@@ -1,4 +1,4 @@
-/** Published polars of two sections, and the blade of the 10 m wind-tunnel rotor, for the checks of this room. */
+/** Published coefficients of two sections, for the checks of this room. */
 import { s809 } from '../../data/airfoil/s809.ts'
 import { sd2030 } from '../../data/airfoil/sd2030.ts'
 

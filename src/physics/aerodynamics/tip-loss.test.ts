@@ -17,7 +17,10 @@ describe('agrees: arctangent form, F = (2/π) arctan √(e^(2f) − 1)', () => {
           const s = Math.sin(inflowAngle)
           const tip = end((bladeCount * (1 - distance)) / (2 * distance * s))
           const hub = end((bladeCount * (distance - 0.2)) / (2 * 0.2 * s))
-          expect(lossFactor({ bladeCount, distance, radius: 1, hubRadius: 0.2, inflowAngle })).toBeCloseTo(tip * hub, 9)
+          expect(lossFactor({ bladeCount, distance, radius: 1, hubRadius: 0.2, inflowAngle })).toBeCloseTo(
+            tip * hub,
+            9,
+          )
         },
       ),
     )

@@ -72,18 +72,22 @@ describe('law: density, share, moments', () => {
   })
   test('shares of the bins sum to one and each is the difference of the share', () => {
     fc.assert(
-      fc.property(anyDistribution, fc.array(fc.double({ min: 0.1, max: 3, noNaN: true }), { minLength: 1 }), (d, steps) => {
-        let at = 0
-        const edges = steps.map((step) => {
-          at += step
-          return at
-        })
-        const bins = windBins(d, edges)
-        expect(bins.share.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12)
-        expect(bins.from[0]).toBe(0)
-        expect(bins.share[0]).toBeCloseTo(windSpeedShare(d, edges[0]!), 12)
-        for (const share of bins.share) expect(share).toBeGreaterThanOrEqual(0)
-      }),
+      fc.property(
+        anyDistribution,
+        fc.array(fc.double({ min: 0.1, max: 3, noNaN: true }), { minLength: 1 }),
+        (d, steps) => {
+          let at = 0
+          const edges = steps.map((step) => {
+            at += step
+            return at
+          })
+          const bins = windBins(d, edges)
+          expect(bins.share.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12)
+          expect(bins.from[0]).toBe(0)
+          expect(bins.share[0]).toBeCloseTo(windSpeedShare(d, edges[0]!), 12)
+          for (const share of bins.share) expect(share).toBeGreaterThanOrEqual(0)
+        },
+      ),
     )
   })
   test('moments there and back', () => {

@@ -31,8 +31,16 @@ describe('agrees: hand arithmetic, a rotor of 1.5 m', () => {
     check(`power at ${speed} m/s`, windPower({ density: 1.225, area, speed }), printed)
   check('thrust 8/9 at 10 m/s', windThrust({ density: 1.225, area, speed: 10, coefficient: 8 / 9 }), '96')
   check('thrust 8/9 at 25 m/s', windThrust({ density: 1.225, area, speed: 25, coefficient: 8 / 9 }), '601')
-  check('r/min at λ 6, 4 m/s', (rotorSpeed({ tipSpeedRatio: 6, windSpeed: 4, radius: 0.75 }) * 30) / Math.PI, '305.6')
-  check('r/min at λ 10, 15 m/s', (rotorSpeed({ tipSpeedRatio: 10, windSpeed: 15, radius: 0.75 }) * 30) / Math.PI, '1910')
+  check(
+    'r/min at λ 6, 4 m/s',
+    (rotorSpeed({ tipSpeedRatio: 6, windSpeed: 4, radius: 0.75 }) * 30) / Math.PI,
+    '305.6',
+  )
+  check(
+    'r/min at λ 10, 15 m/s',
+    (rotorSpeed({ tipSpeedRatio: 10, windSpeed: 15, radius: 0.75 }) * 30) / Math.PI,
+    '1910',
+  )
 })
 
 describe('source: betz1920 — greatest power of a disc', () => {

@@ -31,13 +31,19 @@ describe('law: there and back, steps, inverse', () => {
   const height = fc.double({ min: 2, max: 200, noNaN: true })
   test('two steps are one', () => {
     fc.assert(
-      fc.property(height, height, height, fc.double({ min: -0.3, max: 0.6, noNaN: true }), (a, b, c, exponent) => {
-        const middle = windSpeedByPowerLaw({ windSpeed: 6, from: a, to: b, exponent })
-        const twice = windSpeedByPowerLaw({ windSpeed: middle, from: b, to: c, exponent })
-        expect(twice).toBeCloseTo(windSpeedByPowerLaw({ windSpeed: 6, from: a, to: c, exponent }), 9)
-        const up = windSpeedByLogLaw({ windSpeed: 6, from: a, to: b, roughness: 0.05 })
-        expect(windSpeedByLogLaw({ windSpeed: up, from: b, to: a, roughness: 0.05 })).toBeCloseTo(6, 9)
-      }),
+      fc.property(
+        height,
+        height,
+        height,
+        fc.double({ min: -0.3, max: 0.6, noNaN: true }),
+        (a, b, c, exponent) => {
+          const middle = windSpeedByPowerLaw({ windSpeed: 6, from: a, to: b, exponent })
+          const twice = windSpeedByPowerLaw({ windSpeed: middle, from: b, to: c, exponent })
+          expect(twice).toBeCloseTo(windSpeedByPowerLaw({ windSpeed: 6, from: a, to: c, exponent }), 9)
+          const up = windSpeedByLogLaw({ windSpeed: 6, from: a, to: b, roughness: 0.05 })
+          expect(windSpeedByLogLaw({ windSpeed: up, from: b, to: a, roughness: 0.05 })).toBeCloseTo(6, 9)
+        },
+      ),
     )
   })
   test('shearExponent undoes windSpeedByPowerLaw', () => {
@@ -52,8 +58,12 @@ describe('law: there and back, steps, inverse', () => {
     ).toBeCloseTo(windSpeedByLogLaw({ windSpeed: 5, from: 10, to: 20, roughness: 0.1 }), 12)
   })
   test('refuses the meaningless', () => {
-    expect(() => windSpeedByLogLaw({ windSpeed: 5, from: 0.05, to: 10, roughness: 0.1 })).toThrow(/below-minimum/)
-    expect(() => windSpeedByPowerLaw({ windSpeed: 5, from: 0, to: 10, exponent: 0.2 })).toThrow(/below-minimum/)
+    expect(() => windSpeedByLogLaw({ windSpeed: 5, from: 0.05, to: 10, roughness: 0.1 })).toThrow(
+      /below-minimum/,
+    )
+    expect(() => windSpeedByPowerLaw({ windSpeed: 5, from: 0, to: 10, exponent: 0.2 })).toThrow(
+      /below-minimum/,
+    )
     expect(() => shearExponent({ lowSpeed: 4, highSpeed: 5, low: 10, high: 10 })).toThrow(/conflict/)
   })
 })

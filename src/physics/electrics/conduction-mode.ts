@@ -126,11 +126,7 @@ function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: F
  * @source derived, simultaneous diagonalisation of X and K on the currents left free
  * @example conductionMode(rectifierCircuit({ connection: 'single', emf: [{ cos: Float64Array.of(0, 1), sin: Float64Array.of(0, 0) }], frequency: 50, resistance: [2], inductance: [[0]], lineResistance: 0, diode: { threshold: 0, slope: 0 }, dcResistance: 0, load: { kind: 'resistor', resistance: 2 } }), Int8Array.of(1)).W[0] // 0.5000
  */
-export function conductionMode(
-  circuit: RectifierCircuit,
-  signs: Int8Array,
-  shorted = false,
-): ConductionMode {
+export function conductionMode(circuit: RectifierCircuit, signs: Int8Array, shorted = false): ConductionMode {
   const { unknowns: d, phases: n, C, P, X, orders } = circuit
   const H = orders + 1
   const row = (k: number) => C.slice(k * d, (k + 1) * d)

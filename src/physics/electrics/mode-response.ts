@@ -231,7 +231,8 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     rates(s.mode)
     for (let k = 0; k < n; k++) {
       let sum = 0
-      for (let j = 0; j < s.mode.free; j++) sum += s.mode.CW[k * s.mode.free + j]! * y[j]!
+      if (s.mode.signs[k] !== 0)
+        for (let j = 0; j < s.mode.free; j++) sum += s.mode.CW[k * s.mode.free + j]! * y[j]!
       line[k] = sum
     }
     return state

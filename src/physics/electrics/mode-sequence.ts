@@ -23,8 +23,8 @@ export interface ModeSequence {
  *
  *   bound(θs) = 0 at each switching instant θs; the mode behind it is the one whose implicit step keeps all bounds
  *
- * Holds: any circuit; the step is a convex problem and so has one answer. Accuracy: instants to 1e-12 rad; an arc
- * shorter than one of the steps that look for them may be missed.
+ * Holds: any circuit; the step is a convex problem and so has one answer. Accuracy: instants to 1e-12 rad; of two
+ * arcs shorter than one of the steps that look for them one may be missed.
  *
  * @param circuit  from rectifierCircuit                                  [V, Ω]
  * @returns        the marching function and the evaluation of its arcs   [A, V]
@@ -202,20 +202,49 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
       guess[k] = response.flowing(sum) ? Math.sign(sum) : 0
     }
     let s = enter(0, guess)
-    let low = s.start
-    for (let i = 1; i <= steps; i++) {
-      const high = (span * i) / steps
-      while (high > s.start && marginAt(s, high) < -SLACK) {
-        const instant = crossing(s, Math.max(low, s.start), high)
-        // Switching again at once means rounding decides: take longer implicit steps until it does not.
-        δ = instant - s.start < 10 * δ ? 2 * δ : FIRST_STEP
-        marginAt(s, instant)
-        const first = mended(s.mode.signs)
-        leave(s, instant)
-        s = enter(instant, first, s.mode)
-        low = s.start
+    const h = span / steps
+    // The last two angles looked at in this stretch, with the room found there.
+    let a = s.start
+    let fa = Number.NEGATIVE_INFINITY
+    let b = s.start
+    let fb = Number.NEGATIVE_INFINITY
+    const turnAt = (instant: number) => {
+      // Switching again at once means rounding decides: take longer implicit steps until it does not.
+      δ = instant - s.start < 10 * δ ? 2 * δ : FIRST_STEP
+      marginAt(s, instant)
+      const first = mended(s.mode.signs)
+      leave(s, instant)
+      s = enter(instant, first, s.mode)
+      a = s.start
+      b = s.start
+      fa = Number.NEGATIVE_INFINITY
+      fb = Number.NEGATIVE_INFINITY
+    }
+    for (let i = 1; i <= steps; ) {
+      const high = span * (i / steps)
+      if (high <= s.start) {
+        i++
+        continue
       }
-      low = high
+      const f = marginAt(s, high)
+      if (f < -SLACK) {
+        turnAt(crossing(s, b, high))
+        continue
+      }
+      if (fb < fa && fb < f) {
+        // Room was least between the looks: the parabola through three of them says where it may have been passed.
+        const bottom = b + ((h / 2) * (fa - f)) / (fa - 2 * fb + f)
+        if (marginAt(s, bottom) < -SLACK) {
+          turnAt(crossing(s, a, bottom))
+          i = Math.max(1, Math.floor(s.start / h))
+          continue
+        }
+      }
+      a = b
+      fa = fb
+      b = high
+      fb = f
+      i++
     }
     leave(s, span)
     return stretches

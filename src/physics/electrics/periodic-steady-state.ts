@@ -20,6 +20,9 @@ export interface PeriodicSteadyState {
 
 /** Largest seam accepted, as a share of the largest current at the seam. */
 const SEAM = 1e-9
+/** After PATIENCE marches this share of the largest current anywhere in the arc will do. */
+const SEAM_LATE = 1e-5
+const PATIENCE = 30
 /** Most marches over the arc. */
 const MOST_ROUNDS = 400
 /** Steps that look for switching instants in one period, at least, and per order of the EMF. */
@@ -53,8 +56,9 @@ function product(A: Float64Array, B: Float64Array, d: number): Float64Array {
  *   Φ(x0) − x0 = 0,  Φ(x0) = S x(span),  by Newton's rule with dΦ/dx0 carried along
  *
  * Holds: any L ≥ 0, R ≥ 0 with one of them in every conducting loop. Accuracy: exact between switching instants,
- * which are located to 1e-12 rad; seam closed to 1e-9 of the current; pulses shorter than one search step
- * (2 degrees of the fundamental) may be missed at the very onset of conduction.
+ * which are located to 1e-12 rad; seam closed to 1e-9 of the current (1e-5 at the
+ * edge of a change of conduction); pulses far shorter than a search step (2 degrees
+ * of the fundamental) may be missed at the very onset of conduction.
  *
  * @param circuit  from rectifierCircuit  [V, Ω]
  * @returns        stretches of one mode each and the state at any angle in them  [A, V]
@@ -71,6 +75,9 @@ export function periodicSteadyState(circuit: RectifierCircuit): PeriodicSteadySt
   let x: Float64Array = new Float64Array(d)
   let best = Number.POSITIVE_INFINITY
   let bestImage = x
+  // Plain rounds before the next Newton step; more after each step undone.
+  let plain = 1
+  let plainLeft = plain
   for (let rounds = 1; ; rounds++) {
     const D = new Float64Array(d * d)
     for (let i = 0; i < d; i++) D[i * d + i] = 1
@@ -84,7 +91,9 @@ export function periodicSteadyState(circuit: RectifierCircuit): PeriodicSteadySt
       seam = Math.max(seam, Math.abs(image[i]! - x[i]!))
       largest = Math.max(largest, Math.abs(image[i]!), Math.abs(x[i]!))
     }
-    if (seam <= SEAM * largest)
+    // Where a current all but touches zero a switching instant may be seen in one march and missed in the next; the
+    // seam then stays open by that little.
+    if (seam <= SEAM * largest || (rounds > PATIENCE && seam <= SEAM_LATE * largestOf(stretches, d)))
       return {
         span,
         stretches,
@@ -101,15 +110,29 @@ export function periodicSteadyState(circuit: RectifierCircuit): PeriodicSteadySt
         code: 'no-convergence',
       })
     if (seam > 2 * best) {
-      // A Newton step that made things worse is undone by a plain round from the best point: that never does.
+      // A Newton step that made things worse is undone by plain rounds from the best point: they never do.
       x = bestImage
       best = Number.POSITIVE_INFINITY
+      plain *= 2
+      plainLeft = plain
       continue
     }
     best = seam
     bestImage = image
-    x = rounds < 2 ? image : newtonStep(product(S, D, d), image, x)
+    x = plainLeft-- > 0 ? image : newtonStep(product(S, D, d), image, x)
   }
+}
+
+/** Largest current at the beginning of any stretch. */
+function largestOf(stretches: readonly Stretch[], d: number): number {
+  let largest = 0
+  for (const { mode, y0 } of stretches)
+    for (let i = 0; i < d; i++) {
+      let sum = 0
+      for (let j = 0; j < mode.free; j++) sum += mode.W[i * mode.free + j]! * y0[j]!
+      largest = Math.max(largest, Math.abs(sum))
+    }
+  return largest
 }
 
 /** x + (1 − J)⁻¹ (Φ(x) − x); without any damping 1 − J is singular and Φ(x) itself is taken. */

@@ -1,7 +1,13 @@
 /** The electrical network of machine, lines, diode bridge and load in the form the solver works on. */
 import type { FourierSeries } from '../../numerics/fourier.ts'
 import { symmetricEigen } from '../../numerics/symmetric-eigen.ts'
-import { refuse, requireFinite, requireLength, requireNotNegative, requirePositive } from '../../refusal/require.ts'
+import {
+  refuse,
+  requireFinite,
+  requireLength,
+  requireNotNegative,
+  requirePositive,
+} from '../../refusal/require.ts'
 
 /** `separate`: one full bridge per phase, outputs in parallel. `single`: one phase, one full bridge. */
 export type MachineConnection = 'star' | 'delta' | 'separate' | 'single'

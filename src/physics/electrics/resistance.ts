@@ -21,7 +21,10 @@ export const RESISTANCE_LINEAR_RANGE = [233.15, 473.15] as const
  * @source iec-60028, value of the constant-mass temperature coefficient (from memory, not opened)
  * @example resistanceRatio({ coefficient: 0.00393, temperature: 353.15 }) // 1.2358
  */
-export function resistanceRatio(wire: { readonly coefficient: number; readonly temperature: number }): number {
+export function resistanceRatio(wire: {
+  readonly coefficient: number
+  readonly temperature: number
+}): number {
   const { coefficient: α, temperature: T } = wire
   requireFinite('coefficient', α, '1/K')
   requirePositive('temperature', T, 'K')

@@ -50,7 +50,7 @@ export function adiabaticHeatingRate(conductor: {
  * @returns                         t                                             [s]
  * @throws RangeError               a value out of its sign; T2 below T1; resistance not above zero at T1
  * @source derived, by integrating dT/dt = ρ0 (1 + α (T − T0)) J² / (c d)
- * @example adiabaticHeatingTime({ resistivity: 1e-6 / 58, coefficient: 0.00393, reference: 293.15, currentDensity: 6e6, heatCapacity: 385, density: 8890, from: 293.15, to: 393.15 }) // 465.4
+ * @example adiabaticHeatingTime({ resistivity: 1e-6 / 58, coefficient: 0.00393, reference: 293.15, currentDensity: 6e6, heatCapacity: 385, density: 8890, from: 293.15, to: 393.15 }) // 465.08
  */
 export function adiabaticHeatingTime(conductor: {
   readonly resistivity: number

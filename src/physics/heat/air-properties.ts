@@ -37,7 +37,7 @@ export const airPropertiesRange: readonly [number, number] = [200, 500]
  * @returns                   density [kg/m3], viscosities, conductivity, heat capacity, Prandtl number [1]
  * @throws RangeError         a value not finite or not above zero
  * @source us-standard-atmosphere-1976, equations 51 and 53, from memory, not opened
- * @example airProperties({ temperature: 300 }).conductivity // 0.02624
+ * @example airProperties({ temperature: 300 }).conductivity // 0.02625
  */
 export function airProperties(air: {
   readonly temperature: number

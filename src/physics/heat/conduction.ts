@@ -74,7 +74,7 @@ export function shellConductance(shell: {
  * @returns                  k                                         [W/(m·K)]
  * @throws RangeError        a value not finite or out of its sign; D below d
  * @source meeker2021, equivalent conductivity of an insulated wire, here derived anew from the two-dimensional dipole
- * @example coatedWireConductivity({ conductivity: 385, coating: 0.26, diameter: 1, outer: 1.062 }) // 4.303
+ * @example coatedWireConductivity({ conductivity: 385, coating: 0.26, diameter: 1, outer: 1.062 }) // 4.280
  */
 export function coatedWireConductivity(wire: {
   readonly conductivity: number
@@ -118,7 +118,7 @@ export const windingConductivityFactor = 1.5
  * @returns               across and along                                        [W/(m·K)]
  * @throws RangeError     a value not finite or out of its bounds
  * @source hashin-shtrikman1962, two-dimensional lower bound, from memory, not opened; its use for windings meeker2021
- * @example windingConductivity({ wire: 4.3, matrix: 0.2, fill: 0.6, metal: 385, metalFill: 0.5 }).across // 0.6876
+ * @example windingConductivity({ wire: 4.3, matrix: 0.2, fill: 0.6, metal: 385, metalFill: 0.5 }).across // 0.6824
  */
 export function windingConductivity(winding: {
   readonly wire: number

@@ -70,8 +70,7 @@ describe('source: cengel2015, example 9-1 — hot-water pipe, 80 mm, 70 °C in 2
     gravity: 9.81,
   })
   check('Ra, 1e6', Ra / 1e6, '1.867', { absolute: 0.002 })
-  // The book rounds Nu 17.398 down.
-  check('Nu', horizontalCylinderNusselt({ rayleigh: 1.867e6, prandtl: 0.7241 }), '17.39', { absolute: 0.01 })
+  check('Nu', horizontalCylinderNusselt({ rayleigh: 1.867e6, prandtl: 0.7241 }), '17.39')
   check('h', heatTransferCoefficient({ nusselt: 17.39, conductivity: 0.02699, length: 0.08 }), '5.867')
 })
 
@@ -92,11 +91,11 @@ describe('source: cengel2015, chapter 7 — oil over a plate, steam pipe in the 
   check('Re 4.219e4, Pr 0.7202', crossflowCylinderNusselt({ reynolds: 4.219e4, prandtl: 0.7202 }), '124')
 })
 
-describe('source: lloyd-moran1974, turbulent branch, Ra 1.778e9', () => {
+describe('agrees: turbulent branch over a plate, worked by another library at Ra 1.778e9', () => {
   check('looking up', horizontalPlateUpNusselt({ rayleigh: 5.54 * 3.21e8 }), '181.73')
 })
 
-describe('source: churchill1977, cube of 3 and 4 by hand: 91^(1/3)', () => {
+describe('agrees: combined convection, cubes of 3 and 4 by hand: 91^(1/3)', () => {
   check('combined', combinedNusselt({ free: 3, forced: 4 }), '4.498')
 })
 
@@ -158,10 +157,13 @@ function discSolution() {
 
 describe('agrees: rotating disc, own solution of the similarity equations', () => {
   const disc = discSolution()
-  test('wall slopes and inflow', () => {
+  // Digits beyond the fourth: a boundary-value solver of a general-purpose library, tolerance 1e-10, range 0 to 30.
+  test('wall slopes, inflow and heat', () => {
     expect(disc.f0).toBeCloseTo(0.510233, 5)
     expect(disc.g0).toBeCloseTo(-0.615922, 5)
     expect(disc.H).toBeCloseTo(-0.8845, 4)
+    expect(disc.nusselt(0.71)).toBeCloseTo(0.325861, 5)
+    expect(disc.nusselt(0.7)).toBeCloseTo(0.323123, 5)
   })
   for (const [Pr, printed] of [
     [0.7, '0.3234'],
@@ -169,25 +171,26 @@ describe('agrees: rotating disc, own solution of the similarity equations', () =
     [0.72, '0.3288'],
     [1, '0.3963'],
   ] as const) {
-    check(`solver, Pr ${Pr}`, () => disc.nusselt(Pr), printed, { absolute: 0.0002 })
+    // Printed values in circulation differ from this solution by up to 0.0003 (0.3231 and 0.3259 for air).
+    check(`solver, Pr ${Pr}`, () => disc.nusselt(Pr), printed, { relative: 0.001 })
     check(
       `rotatingDiscNusselt, Pr ${Pr}`,
       rotatingDiscNusselt({ reynolds: 1e4, prandtl: Pr }) / 100,
       printed,
       {
-        relative: 0.0015,
+        relative: 0.001,
       },
     )
   }
-  test('power law in the Prandtl number over its range', () => {
-    for (let Pr = 0.69; Pr <= 1; Pr += 0.031) {
+  test('fit in the Prandtl number over its range', () => {
+    for (let Pr = 0.65; Pr <= 1; Pr += 0.035) {
       const law = rotatingDiscNusselt({ reynolds: 1, prandtl: Pr })
-      expect(Math.abs(law / disc.nusselt(Pr) - 1)).toBeLessThan(0.0015)
+      expect(Math.abs(law / disc.nusselt(Pr) - 1)).toBeLessThan(1e-4)
     }
   })
 })
 
-describe('source: millsaps-pohlhausen1952, laminar coefficient of air, and cobb-saunders1956, turbulent', () => {
+describe('agrees: heat transfer coefficients worked separately with 0.326 Re^0.5 and 0.015 Re^0.8, k 0.0263 W/(m·K)', () => {
   check(
     'Re 8.9e4, h at R 0.15 m',
     (rotatingDiscNusselt({ reynolds: 8.9e4, prandtl: 0.71 }) * 0.0263) / 0.15,

@@ -85,7 +85,7 @@ export function verticalPlateNusselt(number: {
  * @returns                Nu  h · diameter / k                        [1]
  * @throws RangeError      a value not finite or out of its sign
  * @source churchill-chu1975-cylinder, equation 10, from memory, not opened
- * @example horizontalCylinderNusselt({ rayleigh: 1.867e6, prandtl: 0.7241 }) // 17.40
+ * @example horizontalCylinderNusselt({ rayleigh: 1.867e6, prandtl: 0.7241 }) // 17.39
  */
 export function horizontalCylinderNusselt(number: {
   readonly rayleigh: number
@@ -127,7 +127,7 @@ export function horizontalPlateUpNusselt(number: { readonly rayleigh: number }):
  * @returns                Nu  h · (area / perimeter) / k              [1]
  * @throws RangeError      a value not finite or below zero
  * @source mcadams1954, as given in cengel2015, table 9-1, equation 9-24
- * @example horizontalPlateDownNusselt({ rayleigh: 1.195e7 }) // 15.874
+ * @example horizontalPlateDownNusselt({ rayleigh: 1.195e7 }) // 15.875
  */
 export function horizontalPlateDownNusselt(number: { readonly rayleigh: number }): number {
   const { rayleigh: Ra } = number

@@ -1,8 +1,8 @@
 /** Heat that a turning body throws off: Nusselt numbers of discs and cylinders in still air. */
 import { requireNotNegative, requirePositive } from '../../refusal/require.ts'
 
-/** Prandtl numbers for which the power law below follows the similarity solution within 0.15 %. */
-export const rotatingDiscPrandtlRange: readonly [number, number] = [0.69, 1]
+/** Prandtl numbers for which the fit below follows the similarity solution within 0.01 %. */
+export const rotatingDiscPrandtlRange: readonly [number, number] = [0.65, 1]
 /** Reynolds numbers ω R²/ν of the disc correlations. */
 export const rotatingDiscRange: readonly [number, number] = [1e3, 1e7]
 /** Reynolds numbers ω D²/(2 ν) of the cylinder correlation. */
@@ -14,15 +14,15 @@ export const discTransition = 2.4e5
 /**
  * Mean Nusselt number of one face of a disc turning in still air, over its radius.
  *
- *   Nu = 0.3963 Pr^0.57 Re^(1/2)                           for Re < Rec (0.326 Re^(1/2) in air)
- *   Nu = 0.015 Re^0.8 − (Rec/Re)^(1/2) (0.015 Rec^0.8 − 0.3963 Pr^0.57 Rec^(1/2))   beyond
+ *   Nu = c Re^(1/2),  c = 0.39624 Pr^(0.5484 − 0.0659 ln Pr)   for Re < Rec (c = 0.326 in air)
+ *   Nu = 0.015 Re^0.8 − (Rec/Re)^(1/2) (0.015 Rec^0.8 − c Rec^(1/2))   beyond
  *
  * The second line is a laminar centre and a turbulent rim, so the number does not jump. In laminar flow the
  * coefficient is the same at every radius.
  *
  * Holds: isothermal free disc, no wall within a few boundary layers; turbulent part for air. A stator close
  * by changes it by ±30 %; magnets that stand proud of the disc stir it: then take transition = 0.
- * Accuracy: 0.15 % of the similarity solution (laminar); measurements lie up to 10 % higher.
+ * Accuracy: 0.01 % of the similarity solution (laminar); measurements lie up to 10 % higher.
  *
  * @param number.reynolds    Re   ω R² / ν, ≥ 0                                 [1]
  * @param number.prandtl     Pr   > 0                                           [1]
@@ -41,7 +41,8 @@ export function rotatingDiscNusselt(number: {
   requireNotNegative('reynolds', Re)
   requirePositive('prandtl', Pr)
   requireNotNegative('transition', Rec)
-  const laminar = (re: number) => 0.3963 * Pr ** 0.57 * Math.sqrt(re)
+  const c = 0.39624 * Pr ** (0.5484 - 0.0659 * Math.log(Pr))
+  const laminar = (re: number) => c * Math.sqrt(re)
   if (Re <= Rec) return laminar(Re)
   const turbulent = (re: number) => 0.015 * re ** 0.8
   return turbulent(Re) - Math.sqrt(Rec / Re) * (turbulent(Rec) - laminar(Rec))

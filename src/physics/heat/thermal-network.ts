@@ -232,7 +232,7 @@ function nextShare(share: number, pull: Float64Array, last: Float64Array, round:
   }
   const wanted = square > 0 ? (-share * along) / square : 1
   if (!(wanted > 0)) return Math.min(2 * share, 20)
-  return Math.min(Math.max(wanted, 0.02), round > 100 ? 1 : 50)
+  return Math.min(Math.max(wanted, 0.02), round > 100 ? 1 : 200)
 }
 
 function balance(

@@ -125,7 +125,7 @@ export function pointRectangleMeanDistance(place: {
  *
  * @param section.width      a  of the bundle, ≥ 0                                [m]
  * @param section.thickness  b  of the bundle, ≥ 0, not both zero                 [m]
- * @param section.offsets    s  (across, normal) of each filament from the section's middle [m]
+ * @param section.offsets    s  (across, normal) of each filament, from any line: their weighted mean is the middle [m]
  * @param section.weights    w  share of each filament, sum 1                     [1]
  * @returns                  g  one for each filament                             [m]
  * @throws RangeError        no filament; two at one place; both sides zero
@@ -148,6 +148,12 @@ export function sectionSelfDistances(section: {
     })
   const whole = rectangleMeanDistance(section)
   if (offsets.length === 1) return Float64Array.of(whole)
+  let middleX = 0
+  let middleY = 0
+  for (let i = 0; i < offsets.length; i++) {
+    middleX += weights[i] * offsets[i][0]
+    middleY += weights[i] * offsets[i][1]
+  }
   // a side without extent: a sliver thin enough to leave the logarithm alone
   const a = Math.max(width, 1e-9 * thickness)
   const b = Math.max(thickness, 1e-9 * width)
@@ -155,7 +161,9 @@ export function sectionSelfDistances(section: {
   let mean = 0
   for (let i = 0; i < offsets.length; i++) {
     const [x, y] = offsets[i]
-    const target = Math.log(pointRectangleMeanDistance({ width: a, thickness: b, across: x, normal: y }))
+    const target = Math.log(
+      pointRectangleMeanDistance({ width: a, thickness: b, across: x - middleX, normal: y - middleY }),
+    )
     let others = 0
     for (let j = 0; j < offsets.length; j++) {
       if (j === i) continue

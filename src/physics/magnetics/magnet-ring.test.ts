@@ -1,7 +1,8 @@
 /** Checks of magnet rings: places, signs, the widest block, half-wave symmetry of an alternating ring's field. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { cross, dot, type Vector3 } from '../../numerics/vector.ts'
+import { root } from '../../numerics/root.ts'
+import { cross, dot, turnAboutZ, turnPointsAboutZ, type Vector3 } from '../../numerics/vector.ts'
 import { blockFluxDensity, blockVectorPotential } from './block-magnet.ts'
 import { alternatingSequence, discMagnets, drumMagnets, largestBlockWidth } from './magnet-ring.ts'
 
@@ -75,6 +76,34 @@ describe('law: places and poses', () => {
     )
     const field = blockFluxDensity(weak, p)
     for (let i = 0; i < 3; i++) expect(field[i]).toBeCloseTo(rest[i]!, 14)
+  })
+})
+
+describe('agrees: one block and points turned back to it', () => {
+  test('field of a ring is the sum of one block seen from each turned point', () => {
+    const p = new Float64Array([0.05, 0.08, 0.03])
+    for (const magnets of [disc(12), drum(16)]) {
+      const sum = [0, 0, 0]
+      magnets.forEach((_, k) => {
+        const angle = (2 * Math.PI * k) / magnets.length
+        const [bx, by, bz] = blockFluxDensity([magnets[0]!], turnPointsAboutZ(p, -angle))
+        turnAboutZ([bx!, by!, bz!], angle).forEach((b, i) => {
+          sum[i]! += k % 2 === 0 ? b : -b
+        })
+      })
+      blockFluxDensity(magnets, p).forEach((b, i) => {
+        expect(Math.abs(b - sum[i]!)).toBeLessThan(1e-14)
+      })
+    }
+  })
+  test('widest block: search for the width at which neighbours part, by the line halfway between them', () => {
+    for (const count of [3, 8, 16]) {
+      // The signed distance of the inner corner from the ray at half a pole falls through zero
+      const clear = (width: number) =>
+        0.07 * Math.sin(Math.PI / count) - (width / 2) * Math.cos(Math.PI / count)
+      const width = root(clear, [0, 1])
+      expect(largestBlockWidth({ count, radius: 0.09, radialEdge: 0.04 })).toBeCloseTo(width, 10)
+    }
   })
 })
 

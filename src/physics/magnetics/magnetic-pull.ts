@@ -58,7 +58,7 @@ export interface PullPlane {
  * @returns                   F  above zero: the sides attract                   [N]
  * @throws RangeError   radius not above zero; orders not whole; what `blockFluxDensity` refuses
  * @source jackson1999, section 6.7 Maxwell stress tensor (from memory, not opened)
- * @example pullAcrossPlane({ magnets: [{ centre: [0, 0, 0], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.02, 0.02, 0.02], polarization: 0 }], height: 0.02, outerRadius: 0.1 }) // 0.000
+ * @example pullAcrossPlane({ magnets: [{ centre: [0, 0, -0.015], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.02, 0.02, 0.02], polarization: 1.3 }, { centre: [0, 0, 0.015], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.02, 0.02, 0.02], polarization: 1.3 }], height: 0, outerRadius: 0.1 }) // 44.386
  */
 export function pullAcrossPlane(plane: PullPlane): number {
   const { magnets, height, outerRadius, period = 1, radialOrder = 12, angularOrder = 24 } = plane

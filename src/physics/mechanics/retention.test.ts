@@ -20,7 +20,7 @@ describe('agrees: force outward, printed vectors for 60 g at 0.12 m', () => {
     check(`${speed} rpm`, centrifugalForce({ mass: 0.06, radius: 0.12, speed: speed * rpm }), printed)
 })
 
-describe('source: roark, table 11.4, case 8a — square and long plate, all edges held', () => {
+describe('source: roark, table 11.4, case 8a (from memory, not opened) — square and long plate, all edges held', () => {
   const unit = (length: number) =>
     pocketWallStress({ force: length, length, width: 1, thickness: 1, modulus: 1 })
   check('square, stress', unit(1).stress, '0.3078')
@@ -180,7 +180,7 @@ describe('law: inertia', () => {
   })
 })
 
-describe('agrees: gap stack, its two sums by a random assembly of every corner', () => {
+describe('agrees: gap stack, its two sums by assembling every corner', () => {
   test('all corners of three tolerances: least is the worst case, root mean square of the spread is theirs', () => {
     const contributions = [
       { closing: 1e-4, halfWidth: 2e-4 },

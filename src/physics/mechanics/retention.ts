@@ -54,7 +54,7 @@ export const pocketWallRange: readonly [number, number] = [0, 0.25]
  * @returns               bending stress [Pa] and deflection           [m]
  * @throws RangeError     a value not finite or out of its sign
  * @source roark, table 11.4, case 8a (all edges fixed, uniform load, ν = 0.3), from memory, not opened
- * @example pocketWallStress({ force: 285, length: 0.04, width: 0.01, thickness: 0.002, modulus: 2e9 }).stress // 8898437
+ * @example pocketWallStress({ force: 285, length: 0.04, width: 0.01, thickness: 0.002, modulus: 2e9 }).stress // 8.8908e6
  */
 export function pocketWallStress(wall: {
   readonly force: number

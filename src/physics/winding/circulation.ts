@@ -148,8 +148,8 @@ export function deltaCirculation(phases: EmfBranches): Circulation {
     const X = h * angularFrequency * L
     const size = R * R + X * X
     // phasor cos − j sin over R + jX
-    loop.cos[h] = (corner.cos[h] * R + corner.sin[h] * X) / size
-    loop.sin[h] = (corner.sin[h] * R - corner.cos[h] * X) / size
+    loop.cos[h] = (corner.cos[h] * R - corner.sin[h] * X) / size
+    loop.sin[h] = (corner.sin[h] * R + corner.cos[h] * X) / size
   }
   const terminal = emf.map((f, k) => {
     const linked = inductance[k].reduce((part, l) => part + l, 0)

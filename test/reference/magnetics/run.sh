@@ -9,7 +9,7 @@ mesh() { # name variant h
   gmsh -3 -setnumber variant "$2" -setnumber h "$3" "$here/disc-sector.geo" -format msh2 -o "$1.msh" > "$1.gmsh.log"
 }
 solve() { # mesh tag variant murec mur
-  getdp "$here/disc-sector.pro" -msh "$1.msh" -setnumber variant "$3" -setnumber murec "$4" -setnumber mur "$5" \
+  getdp "$here/disc-sector.pro" -name "$work/$2" -msh "$1.msh" -setnumber variant "$3" -setnumber murec "$4" -setnumber mur "$5" \
     -setstring tag "$work/$2" -solve S -pos S > "$2.getdp.log"
 }
 mesh two-coarse 0 2
@@ -26,11 +26,15 @@ for density in coarse fine; do
   solve single-$density single-105-$density 2 1.05 2000
   solve single-$density single-100-$density 2 1 2000
 done
+solve two-coarse two-110-coarse 0 1.1 2000
 solve two-fine two-105-ideal 0 1.05 1e6
 for density in coarse fine; do
   size=$([ $density = coarse ] && echo 2 || echo 1)
   gmsh -2 -order 2 -setnumber h "$size" "$here/array-pitch.geo" -format msh2 -o "array-$density.msh" > "array-$density.gmsh.log"
-  getdp "$here/array-pitch.pro" -msh "array-$density.msh" -setnumber murec 1.05 \
-    -setstring tag "$work/array-105-$density" -solve S -pos S > "array-105-$density.getdp.log"
+  for between in 100 105; do
+    getdp "$here/array-pitch.pro" -name "$work/array-$between-$density" -msh "array-$density.msh" -setnumber murec 1.05 \
+      -setnumber mubetween "$(echo $between | sed 's/1/1./')" -setstring tag "$work/array-$between-$density" \
+      -solve S -pos S > "array-$between-$density.getdp.log"
+  done
 done
 node "$here/collect.mjs" "$work"

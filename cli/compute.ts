@@ -1,0 +1,62 @@
+/** The verbs on a design: compute the chain, or check it for faults and concerns only. */
+import {
+  type Chain,
+  chainOf,
+  type Fault,
+  faultText,
+  type Parsed,
+  Refusal,
+  resolveDesign,
+  type Severity,
+  spreadsOf,
+} from '../src/index.ts'
+import { chainPage, concernLines, type PageLine } from '../src/output/chain-page.ts'
+import { designResult } from '../src/output/result.ts'
+import { readDesign } from './read.ts'
+import { print, withProgress } from './terminal.ts'
+
+/** 0 fine, 1 concerns that block the design's class, 2 bad input. */
+export type ExitStatus = 0 | 1 | 2
+
+const refusalLine = (text: string): PageLine => ({ text, tone: 'blocking' })
+
+function printFaults(faults: readonly Fault[], json: boolean): ExitStatus {
+  if (json) process.stdout.write(`${JSON.stringify({ faults }, null, 2)}\n`)
+  else
+    print(
+      faults.map((fault) => refusalLine(faultText(fault))),
+      process.stderr,
+    )
+  return 2
+}
+
+/** The chain, or the refusal of a machine whose numbers are allowed one by one but not together. */
+function chainOrFaults(parsed: Parsed): Chain | readonly Fault[] {
+  if (!parsed.ok) return parsed.faults
+  try {
+    return withProgress(chainOf(resolveDesign(parsed.design)))
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error
+    return [{ path: 'the machine', condition: error.message, received: 'this design', code: error.code }]
+  }
+}
+
+const statusOf = ({ concerns }: Chain): ExitStatus =>
+  concerns.some(({ severity }: { severity: Severity }) => severity === 'blocking') ? 1 : 0
+
+export async function computeVerb(file: string, { json }: { readonly json: boolean }): Promise<ExitStatus> {
+  const chain = chainOrFaults(await readDesign(file))
+  if (!('machine' in chain)) return printFaults(chain, json)
+  const spreads = withProgress(spreadsOf(chain))
+  if (json) process.stdout.write(`${JSON.stringify(designResult(chain, spreads), null, 2)}\n`)
+  else print(chainPage(chain, spreads))
+  return statusOf(chain)
+}
+
+export async function checkVerb(file: string, { json }: { readonly json: boolean }): Promise<ExitStatus> {
+  const chain = chainOrFaults(await readDesign(file))
+  if (!('machine' in chain)) return printFaults(chain, json)
+  if (json) process.stdout.write(`${JSON.stringify({ concerns: chain.concerns }, null, 2)}\n`)
+  else print(concernLines(chain.concerns))
+  return statusOf(chain)
+}

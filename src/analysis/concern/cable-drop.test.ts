@@ -1,0 +1,31 @@
+/** Checks the concern of a thin cable. */
+import { describe, expect, test } from 'vitest'
+import { check } from '../../../test/check.ts'
+import { sampleChain } from '../../../test/sample-chain.ts'
+import { cableLoopResistance, threeWireLoss } from '../../physics/electrics/cable.ts'
+import { cableDrop, dropTooHigh } from './cable-drop.ts'
+
+describe('agrees: I ρ 2l/A by hand, 20 m of 6 mm² at 15 A', () => {
+  const drop = 15 * cableLoopResistance({ route: 20, area: 6e-6, resistivity: 1.724e-8 })
+  check('volts', drop, '1.72')
+  check('per cent of 12.6 V', (100 * drop) / 12.6, '13.7')
+  test('three wires before the bridge lose as much as two behind it', () => {
+    expect(threeWireLoss({ dcCurrent: 15, wireResistance: 0.05 })).toBeCloseTo(2 * 15 ** 2 * 0.05, 9)
+  })
+})
+
+describe('law: five per cent, and no hot cable', () => {
+  test('rule', () => {
+    expect(dropTooHigh(0.05)).toBe(false)
+    expect(dropTooHigh(0.137)).toBe(true)
+    expect(cableDrop.judge(sampleChain())).toBeUndefined()
+    const lossy = sampleChain({}, ({ rows }) => ({
+      rows: rows.map((row) => ({ ...row, watts: { ...row.watts, cable: 0.1 * row.watts.useful } })),
+    }))
+    const concern = cableDrop.judge(lossy)
+    expect(concern?.severity).toBe('warning')
+    expect(concern?.figures).toContain('10.0 % of 26.0 V')
+    expect(concern?.remedies[0]).toContain('32 mm²')
+    expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 2 }))?.what).toContain('warm')
+  })
+})

@@ -1,0 +1,54 @@
+/** Concern: the cable takes too much of the volts, or gets hot. */
+import { formatSi } from '../../units/format.ts'
+import { nominal } from '../../units/quantity.ts'
+import { electricCaution } from './caution.ts'
+import type { ConcernRule } from './concern.ts'
+import { rowOfMost } from './extreme-row.ts'
+
+/** Drop over the system's volts that is usual at most: common practice, no source. */
+export const dropLimit = 0.05
+
+/** Current density from which a bundled cable warms noticeably [A/m²]: common practice, no source. */
+export const cableDensityLimit = 8e6
+
+export const dropTooHigh = (share: number): boolean => share > dropLimit
+
+export const cableDrop: ConcernRule = {
+  code: 'cable-drop',
+  title: 'The cable takes too much, or gets hot',
+  basis:
+    'Loss in the cable over the current, as a share of the load’s volts, in the wind of the stated goal or else the strongest working wind: above 5 % a warning; current over 8 A/mm² of one conductor likewise. Common practice, no source; what a cable may carry is set by IEC 60364-5-52 and the national code, verify the edition in force.',
+  judge: (chain) => {
+    const { machine, rows, year } = chain
+    const goal = machine.design.purpose.atWind_m_per_s
+    const strongest = rowOfMost(rows, ({ dcCurrent }) => dcCurrent)
+    const at = goal === undefined ? undefined : rows.find(({ wind }) => wind >= nominal(goal) - 1e-9)
+    const row = at !== undefined && at.dcCurrent > 0 ? at : strongest
+    if (row === undefined || strongest === undefined || !(row.dcCurrent > 0) || !(row.loadVoltage > 0))
+      return undefined
+    const drop = row.watts.cable / row.dcCurrent
+    const share = drop / row.loadVoltage
+    const density = strongest.dcCurrent / machine.cable.area
+    const hot = density > cableDensityLimit
+    if (!dropTooHigh(share) && !hot) return undefined
+    const wanted = machine.cable.area * Math.max(share / dropLimit, density / cableDensityLimit)
+    const delivered = year.ledger.parts.useful + year.ledger.parts.cable
+    const yearly = delivered > 0 ? year.ledger.parts.cable / delivered : 0
+    return {
+      code: 'cable-drop',
+      severity: 'warning',
+      path: 'cable',
+      what: hot
+        ? 'The cable carries so much current that it gets warm.'
+        : 'The cable takes a large share of the volts.',
+      why: 'The current goes there and back, so the whole length counts twice; what is lost in the cable also moves the speed at which blades and generator agree.',
+      figures: `${formatSi(row.dcCurrent, 'A')} in ${formatSi(row.wind, 'm_per_s')} through ${formatSi(machine.cable.length, 'm')} of ${formatSi(machine.cable.area, 'mm2')}: ${formatSi(drop, 'V')}, ${formatSi(share, 'percent')} of ${formatSi(row.loadVoltage, 'V')} (limit 5 %). At most ${formatSi(density, 'A_per_mm2', 2)}. Over the year ${formatSi(yearly, 'percent', 2)} of what would arrive.`,
+      remedies: [
+        `Take about ${formatSi(wanted, 'mm2', 2)} per conductor.`,
+        'Raise the system’s voltage: at twice the volts the same cable loses a quarter.',
+        'Shorten the route: bring the battery nearer.',
+        `Put a fuse at the battery’s end of the cable. ${electricCaution}`,
+      ],
+    }
+  },
+}

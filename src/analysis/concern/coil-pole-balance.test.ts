@@ -1,0 +1,57 @@
+/** Checks the concern of counts that do not go together. */
+import { describe, expect, test } from 'vitest'
+import { check } from '../../../test/check.ts'
+import { sampleChain } from '../../../test/sample-chain.ts'
+import { coilPoleBalance, coilPoleBalanceRule } from './coil-pole-balance.ts'
+
+const counts = (coilCount: number, poles: number, phaseCount = 3) =>
+  coilPoleBalance({ coilCount, polePairs: poles / 2, phaseCount })
+
+describe('agrees: the star of slots and sin(π p/Q) by hand', () => {
+  check('9 coils on 12 poles: pitch factor', counts(9, 12).pitchFactor, '0.866')
+  test('9 on 12 is sound; 12 on 12, 8 on 8, 10 on 12, 16 on 12 give no three phases', () => {
+    expect(counts(9, 12)).toMatchObject({ balanced: true, fails: false })
+    for (const [coils, poles] of [
+      [12, 12],
+      [8, 8],
+      [10, 12],
+      [16, 12],
+    ] as const)
+      expect(counts(coils, poles)).toMatchObject({ balanced: false, fails: true })
+  })
+  test('9 coils over 18 poles span a pole pair each and cancel', () => {
+    expect(counts(9, 18)).toMatchObject({ pitchFactor: 0, fails: true })
+  })
+  test('two phases need quarters, one needs only its pitch', () => {
+    expect(counts(8, 12, 2).balanced).toBe(true)
+    expect(counts(6, 12, 2).balanced).toBe(false)
+    expect(counts(12, 12, 1)).toMatchObject({ balanced: true, pitchFactor: 1, fails: false })
+  })
+  test('narrow coils are judged as they are drawn', () => {
+    const narrow = coilPoleBalance({ coilCount: 9, polePairs: 6, phaseCount: 3, legSpan: 0.15 })
+    expect(narrow.pitchFactor).toBeCloseTo(Math.sin(0.45), 12)
+    expect(narrow.fails).toBe(true)
+  })
+})
+
+describe('law: the rule', () => {
+  test('silent for 9 on 12, severity by class for 10 on 12', () => {
+    expect(coilPoleBalanceRule.judge(sampleChain())).toBeUndefined()
+    const wrong = { 'stator.winding.coilCount': 10 }
+    const concern = coilPoleBalanceRule.judge(sampleChain(wrong))
+    expect(concern?.severity).toBe('blocking')
+    expect(concern?.remedies[0]).toContain('9 coils on 12 poles')
+    expect(coilPoleBalanceRule.judge(sampleChain({ ...wrong, 'purpose.class': 'bench' }))?.severity).toBe(
+      'warning',
+    )
+  })
+  test('coils that cancel themselves', () => {
+    const narrow = coilPoleBalanceRule.judge(
+      sampleChain({
+        'stator.winding.hole': { shape: 'round', holeDiameter_mm: 4 },
+        'stator.winding.legWidth_mm': 4,
+      }),
+    )
+    expect(narrow?.remedies[0]).toContain('30.0°')
+  })
+})

@@ -1,0 +1,39 @@
+/** Checks the concern of dangerous volts. */
+import { describe, expect, test } from 'vitest'
+import { check } from '../../../test/check.ts'
+import { sampleChain } from '../../../test/sample-chain.ts'
+import { shockBand, shockBandRule, shockSeverity } from './shock-band.ts'
+
+describe('agrees: volts in proportion to speed, cut-in at 14 V peak and 306 rpm', () => {
+  const direct = (14 * 1910) / 306
+  check('direct volts at 1910 rpm', direct, '87')
+  check('line volts rms at 1910 rpm', direct / Math.SQRT2, '62')
+  test('above extra-low voltage by its alternating part alone', () => {
+    expect(shockBand({ alternating: 62, direct: 87 })).toBe('dangerous')
+    expect(shockBand({ alternating: 49, direct: 87 })).toBe('cover always')
+    expect(shockBand({ alternating: 20, direct: 29 })).toBe('cover when wet')
+    expect(shockBand({ alternating: 12, direct: 30 })).toBe('harmless')
+    expect(shockBand({ alternating: 0, direct: 121 })).toBe('dangerous')
+  })
+})
+
+describe('law: severity by class', () => {
+  test('bands', () => {
+    expect(shockSeverity('harmless', 'demonstration')).toBeUndefined()
+    expect(shockSeverity('cover when wet', 'demonstration')).toBe('warning')
+    expect(shockSeverity('cover always', 'demonstration')).toBe('blocking')
+    expect(shockSeverity('cover always', 'outdoor')).toBe('warning')
+    expect(shockSeverity('dangerous', 'outdoor')).toBe('blocking')
+    expect(shockSeverity('dangerous', 'bench')).toBe('warning')
+  })
+  test('silent at low volts, blocking at 62 V', () => {
+    expect(shockBandRule.judge(sampleChain())).toBeUndefined()
+    const high = sampleChain({}, ({ runaway }) => ({
+      runaway: { ...runaway, lineVoltage: 62, directVoltage: 87 },
+    }))
+    const concern = shockBandRule.judge(high)
+    expect(concern?.severity).toBe('blocking')
+    expect(concern?.figures).toContain('62.0 V rms')
+    expect(concern?.remedies.join(' ')).toContain('licensed electrician')
+  })
+})

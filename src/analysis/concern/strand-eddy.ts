@@ -1,0 +1,34 @@
+/** Concern: eddy currents in thick strands brake the rotor all year. */
+import { formatSi } from '../../units/format.ts'
+import type { ConcernRule } from './concern.ts'
+
+/** Share of the shaft's energy lost in the strands from which it is told: common practice, no source. */
+export const eddyLimit = 0.05
+
+export const eddyShareTooHigh = (share: number): boolean => share > eddyLimit
+
+export const strandEddy: ConcernRule = {
+  code: 'strand-eddy',
+  title: 'Thick strands brake the rotor by eddy currents',
+  basis:
+    'Energy lost to eddy currents in the strands over the energy of the shaft, over the year; above 5 % (common practice, no source) a warning.',
+  judge: ({ year, machine, runaway }) => {
+    const { shaft, parts } = year.ledger
+    const share = shaft > 0 ? parts.eddy / shaft : 0
+    if (!eddyShareTooHigh(share)) return undefined
+    const { diameter, strands } = machine.stator.wire
+    return {
+      code: 'strand-eddy',
+      severity: 'warning',
+      path: 'stator.wire',
+      what: 'Eddy currents inside the thick wire brake the rotor, with or without a load.',
+      why: 'The moving field drives currents round inside each strand; for the same copper the loss grows with the square of the strand’s diameter and of the speed.',
+      figures: `${formatSi(parts.eddy, 'kWh', 2)} of ${formatSi(shaft, 'kWh', 2)} a year at the shaft, ${formatSi(share, 'percent', 2)} (limit 5 %), in strands of ${formatSi(diameter, 'mm')}; at ${formatSi(runaway.speed, 'rpm')} runaway they brake most.`,
+      remedies: [
+        `Wind several thinner wires in hand: ${Math.max(4, 4 * strands)} of ${formatSi(diameter / 2, 'mm')} have the same copper and a quarter of the loss.`,
+        'Keep thick leads and metal screws out of the moving field.',
+        'Fewer poles or a slower rotor lower the frequency.',
+      ],
+    }
+  },
+}

@@ -1,0 +1,134 @@
+/** Concern: the turns do not fit, the coils overlap, the reel runs out, or the wire carries too much. */
+import { greatestWire, handWoundFraction } from '../../physics/winding/fill.ts'
+import { formatNumber, formatSi } from '../../units/format.ts'
+import type { ChainView, ConcernRule } from './concern.ts'
+import { rowOfMost } from './extreme-row.ts'
+
+/** Steady current density that a hand-wound coil usually bears [A/m²]: common practice, no source. */
+export const densityLimit = 6e6
+
+export interface WireFit {
+  readonly turns: number
+  /** That a patient hand lays into the bundle, and the bound of perfect packing. */
+  readonly handTurns: number
+  readonly hexagonalTurns: number
+  /** Between neighbouring coils or layers [m]; below zero they are in each other's way. */
+  readonly room: number | undefined
+  /** Wire lacking [m]. */
+  readonly reelShort: number | undefined
+  /** [A/m²] */
+  readonly density: number
+}
+
+export type FitFault = 'cannot fit' | 'tight' | 'overlap' | 'reel too short' | 'dense current'
+
+export function fitFaults({
+  turns,
+  handTurns,
+  hexagonalTurns,
+  room,
+  reelShort,
+  density,
+}: WireFit): FitFault[] {
+  return [
+    ...(turns > hexagonalTurns ? (['cannot fit'] as const) : turns > handTurns ? (['tight'] as const) : []),
+    ...(room !== undefined && room < -1e-9 ? (['overlap'] as const) : []),
+    ...(reelShort !== undefined && reelShort > 0 ? (['reel too short'] as const) : []),
+    ...(density > densityLimit ? (['dense current'] as const) : []),
+  ]
+}
+
+/** Least room between the layers of a serpentine, or between neighbouring coils [m]. */
+function roomOf({ machine, wound }: ChainView): number | undefined {
+  const { winding } = machine.stator
+  if (winding.kind === 'coils') return wound.fit.neighbourRoom
+  const distances = winding.phases.map(({ distance }) => distance).sort((a, b) => a - b)
+  return distances
+    .slice(1)
+    .map((distance, k) => distance - distances[k]! - winding.bundleDepth)
+    .reduce<number | undefined>((least, room) => Math.min(least ?? room, room), undefined)
+}
+
+const sentences: Readonly<Record<FitFault, string>> = {
+  'cannot fit': 'More turns are asked for than can be laid into the bundle at all.',
+  tight: 'More turns are asked for than a patient hand lays into the bundle.',
+  overlap: 'Neighbouring coils or layers are in each other’s way.',
+  'reel too short': 'The reel runs out before the winding is done.',
+  'dense current': 'The wire carries more current for its section than is usual.',
+}
+
+export const wireFit: ConcernRule = {
+  code: 'wire-fit',
+  title: 'The wire does not fit, does not reach, or carries too much',
+  basis: `Turns against what round enamelled wire fills of the bundle at ${formatNumber(handWoundFraction.greatest)} of its area (by hand) and at perfect packing; room between coils or layers; wire with 5 % to spare against the reel; greatest phase current over copper against 6 A/mm². Fractions and limit common practice, no source. A warning in every class.`,
+  judge: (chain) => {
+    const { machine, wound, layout } = chain
+    const { winding, wire } = machine.stator
+    const most = rowOfMost(chain.rows, ({ phaseCurrent }) => phaseCurrent)
+    const fit = {
+      turns: winding.turns,
+      handTurns: wound.fit.handTurns,
+      hexagonalTurns: wound.fit.hexagonalTurns,
+      room: roomOf(chain),
+      reelShort: wound.fit.reelShort,
+      density: (most?.phaseCurrent ?? 0) / (wound.conductorArea * layout.groups),
+    }
+    const faults = fitFaults(fit)
+    if (faults.length === 0) return undefined
+    const crowded = faults.includes('cannot fit') || faults.includes('tight')
+    const bundle = layout.shapes[0]!.bundle
+    const thickest = crowded
+      ? greatestWire({
+          width: bundle.width,
+          thickness: bundle.thickness,
+          turns: winding.turns,
+          strands: wire.strands,
+          packing: 'hand-wound',
+          fraction: handWoundFraction.greatest,
+        })
+      : undefined
+    const first = faults[0]!
+    return {
+      code: 'wire-fit',
+      severity: 'warning',
+      path:
+        first === 'reel too short'
+          ? 'stator.wire.reelLength_m'
+          : first === 'dense current'
+            ? 'stator.wire.size'
+            : 'stator.winding',
+      what: faults.map((fault) => sentences[fault]).join(' '),
+      why:
+        faults.length === 1 && first === 'dense current'
+          ? 'Copper loss per volume goes with the square of the current density, and the heat has the same way out.'
+          : 'Enamel, the air between round wires and the springiness of copper take more room than the bare metal; what does not fit is found out on the last coil.',
+      figures: `${winding.turns} turns asked for; ${fit.handTurns} by hand, ${fit.hexagonalTurns} at best in ${formatSi(bundle.width, 'mm')} × ${formatSi(bundle.thickness, 'mm')}${
+        fit.room === undefined ? '' : `; room between neighbours ${formatSi(fit.room, 'mm')}`
+      }; wire ${formatSi(wound.wireLength, 'm')}${
+        fit.reelShort === undefined
+          ? ''
+          : fit.reelShort > 0
+            ? `, ${formatSi(fit.reelShort, 'm')} short with 5 % to spare`
+            : ''
+      }; up to ${formatSi(fit.density, 'A_per_mm2', 2)} (limit 6 A/mm²).`,
+      remedies: [
+        ...(thickest !== undefined
+          ? [
+              `Take wire of at most ${formatSi(thickest, 'mm')} over its enamel${wire.strands > 1 ? ` with ${wire.strands} in hand` : ''}, or fewer turns.`,
+              'Make the bundle wider or deeper, as far as the clearance allows.',
+            ]
+          : []),
+        ...(faults.includes('overlap')
+          ? ['Make the legs narrower or the layers thinner, or move them apart until they clear each other.']
+          : []),
+        ...(faults.includes('reel too short')
+          ? ['Buy the wire from one batch before winding: a joint inside a coil is where it fails.']
+          : []),
+        ...(faults.includes('dense current')
+          ? ['Use thicker wire or more strands with fewer turns, or parallel groups, and look at the heat.']
+          : []),
+        'Wind one test coil first and weigh it.',
+      ],
+    }
+  },
+}

@@ -1,0 +1,224 @@
+/** The chain as a page of text: wind to battery with its watts, the table per wind, the concerns. */
+import type { Chain } from '../analysis/compute.ts'
+import type { Concern } from '../analysis/concerns.ts'
+import type { ResultSpread, Spreads } from '../analysis/spread.ts'
+import { tellingRow } from '../analysis/telling-wind.ts'
+import { shaftPower, wattColumns } from '../analysis/watts.ts'
+import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
+import { textTable, wrapped } from './text-table.ts'
+
+export type Tone = 'plain' | 'title' | 'faint' | 'good' | 'warning' | 'blocking'
+
+/** A line of the page and how loudly it speaks; the terminal decides about colour. */
+export interface PageLine {
+  readonly text: string
+  readonly tone: Tone
+}
+
+const columns = 96
+
+const plain = (text: string): PageLine => ({ text, tone: 'plain' })
+const title = (text: string): PageLine => ({ text, tone: 'title' })
+const faint = (text: string): PageLine => ({ text, tone: 'faint' })
+
+const windOr = (wind: number): string => (Number.isFinite(wind) ? formatSi(wind, 'm_per_s', 2) : 'no wind')
+
+const barWidth = 34
+
+const percent = (share: number): string =>
+  share > 0 && share < 0.001 ? '< 0.1 %' : `${(100 * share).toFixed(1)} %`
+
+function wattLine(name: string, watts: number, whole: number): PageLine {
+  const share = whole > 0 ? watts / whole : 0
+  const bar = '█'.repeat(Math.round(share * barWidth))
+  return plain(
+    `  ${name.padEnd(24)}${formatSi(watts, 'W').padStart(10)}  ${percent(share).padStart(7)}  ${bar}`.trimEnd(),
+  )
+}
+
+const lossNames = {
+  friction: 'lost in bearings',
+  eddy: 'lost in strand eddies',
+  winding: 'lost in the winding',
+  cable: 'lost in the cable',
+  diodes: 'lost in the bridge',
+  battery: 'heat in the battery',
+  useful: 'stored or used',
+} as const
+
+function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
+  const row = tellingRow(chain)
+  const shaft = shaftPower(row.watts)
+  return [
+    title(
+      `Where the watts go at ${formatSi(row.wind, 'm_per_s', 2)} — ${row.state}, ${formatSi(row.speed, 'rpm')}, copper ${withSpread(row.copperTemperature, 'degC', spreads?.copperTemperature)}`,
+    ),
+    wattLine('in the wind', row.available, row.available),
+    wattLine('taken by the blades', shaft, row.available),
+    ...wattColumns.map((column) => wattLine(lossNames[column], row.watts[column], row.available)),
+    ...(spreads === undefined
+      ? []
+      : [faint(`  stored or used: ${withSpread(row.watts.useful, 'W', spreads.usefulPower)}`)]),
+  ]
+}
+
+/** Says what coils in series really give, where they are not in step. */
+function stepLines({ layout, voltage }: Chain): PageLine[] {
+  return voltage.phases.flatMap(({ inStep }, phase) => {
+    const inSeries = layout.coils.filter((coil) => coil.phase === phase).length / layout.groups
+    if (inStep > 0.9995 || inSeries <= 1) return []
+    return [
+      plain(
+        `  phase ${phase + 1}: ${formatNumber(inSeries)} coils in series give ${formatNumber(inSeries * inStep)} times one coil, not ${formatNumber(inSeries)}: they are not in step`,
+      ),
+    ]
+  })
+}
+
+/** A result with its spread, if one was computed and is not nothing. */
+function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
+  if (!Number.isFinite(value)) return 'never'
+  return spread === undefined ? formatSi(value, suffix) : formatSpread(value, spread.spread, suffix)
+}
+
+function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
+  const { voltage, generator, field, gap, wound, runaway, machine } = chain
+  const rpm = (2 * Math.PI) / 60
+  const phase = voltage.phases
+    .map(
+      (p) =>
+        `${formatNumber(p.rms * rpm * 1000)} mV/rpm rms at ${formatNumber((p.lag * 180) / Math.PI, 3)}°, ${formatSi(p.resistance, 'ohm')}, ${formatSi(p.inductance, 'mH')}`,
+    )
+    .map((text, k) => plain(`  phase ${k + 1}: ${text}`))
+  const held = runaway.magnetHold
+  const { stator, rotor } = machine
+  return [
+    title('The machine'),
+    plain(
+      `  field through the winding ${formatSi(gap.fundamental, 'T')} peak; magnets work at ${formatSi(field.workingPoint.fluxDensity, 'T')} of ${formatSi(field.remanence, 'T')}`,
+    ),
+    ...phase,
+    ...stepLines(chain),
+    plain(
+      `  ${formatSi(wound.wireLength, 'm')} of wire, ${formatSi(wound.copperMass, 'g')} of copper${wound.price === undefined ? '' : `, ${formatNumber(wound.price)} in your money`}`,
+    ),
+    plain(
+      `  the rotor starts in ${windOr(chain.startWind)}; current begins in ${withSpread(chain.cutInWind, 'm_per_s', spreads?.cutInWind)}, at ${withSpread(generator.cutIn, 'rpm', spreads?.cutInSpeed)}`,
+    ),
+    plain(
+      `  load lost in ${formatSi(runaway.wind, 'm_per_s', 2)}: ${withSpread(runaway.speed, 'rpm', spreads?.runawaySpeed)}, tips at ${formatSi(runaway.tipSpeed, 'm_per_s')}, ${formatSi(runaway.lineVoltage, 'V')} rms between lines,`,
+    ),
+    plain(
+      `    ${formatSi(runaway.magnetForce, 'N')} outward on each magnet${held > 0 ? `, held to ${formatSi(held, 'N')} without glue` : ', held by glue alone'}`,
+    ),
+    plain(
+      `  heat: enamel class ${stator.wire.insulationClass} to ${formatSi(stator.wire.highestTemperature, 'degC')}, ${stator.support.name} softens at ${formatSi(stator.support.softening, 'degC')}${rotor.magnet.highestTemperature === undefined ? '' : `, magnets to ${formatSi(rotor.magnet.highestTemperature, 'degC')}`}`,
+    ),
+    ...(machine.load.kind === 'open' ? [plain('  nothing is connected')] : []),
+  ]
+}
+
+const causeText = ({ causes }: ResultSpread): string =>
+  causes
+    .slice(0, 2)
+    .map(({ path, share }) => `${path} (${Math.round(100 * share)} % of it)`)
+    .join(', then ')
+
+function yearLines({ year }: Chain, spreads: Spreads | undefined): PageLine[] {
+  const energy = spreads?.energy
+  return [
+    title(
+      `A year at ${formatSi(year.meanWind, 'm_per_s', 2)} mean wind at the hub: ${withSpread(year.energy, 'kWh', energy)}`,
+    ),
+    plain(
+      `  mean ${formatSi(year.meanPower, 'W')}; the wind carries ${formatNumber(year.patternFactor)} times what its mean speed says`,
+    ),
+    ...(energy !== undefined && energy.causes.length > 0
+      ? wrapped(`  the ± comes mostly from ${causeText(energy)}: measure that first`, columns, '    ').map(
+          plain,
+        )
+      : []),
+  ]
+}
+
+function windLines({ rows }: Chain): PageLine[] {
+  const whole = rows.filter(({ wind }) => Number.isInteger(wind))
+  // while the limiter holds, every row says the same: the first and the last will do
+  const shown = whole.filter(
+    ({ state }, k) => !(state === 'held' && whole[k - 1]?.state === 'held' && whole[k + 1]?.state === 'held'),
+  )
+  const table = textTable(
+    [
+      { head: 'wind m/s', align: 'right' },
+      { head: 'state', align: 'left' },
+      { head: 'rpm', align: 'right' },
+      { head: 'λ', align: 'right' },
+      { head: 'C_P', align: 'right' },
+      { head: 'shaft W', align: 'right' },
+      { head: 'useful W', align: 'right' },
+      { head: 'amps A', align: 'right' },
+      { head: 'volts V', align: 'right' },
+      { head: 'A/mm²', align: 'right' },
+      { head: 'copper °C', align: 'right' },
+    ],
+    shown.map((row) => [
+      formatNumber(row.wind, 2),
+      row.state,
+      row.speed > 0 ? formatSi(row.speed, 'rpm').replace(' rpm', '') : '0',
+      formatNumber(row.tipSpeedRatio, 2),
+      formatNumber(row.powerCoefficient, 2),
+      formatNumber(shaftPower(row.watts)),
+      formatNumber(row.watts.useful),
+      formatNumber(row.dcCurrent),
+      formatNumber(row.loadVoltage),
+      formatSi(row.currentDensity, 'A_per_mm2', 2).replace(' A/mm²', ''),
+      `${formatSi(row.copperTemperature, 'degC', 2).replace(' °C', '')}${row.overheated ? '!' : ''}`,
+    ]),
+  )
+  return [
+    title('Wind by wind'),
+    ...table.map((text, k) => (k === 0 ? faint(`  ${text}`) : plain(`  ${text}`))),
+  ]
+}
+
+const severityWord = { blocking: 'BLOCKING', warning: 'warning', note: 'note' } as const
+
+export function concernLines(concerns: readonly Concern[]): PageLine[] {
+  if (concerns.length === 0) return [{ text: 'No concerns.', tone: 'good' }]
+  const indent = '      '
+  return [
+    title(`Concerns (${concerns.length})`),
+    ...concerns.flatMap(({ severity, code, what, why, figures, remedies }): PageLine[] => {
+      const tone: Tone = severity === 'note' ? 'plain' : severity
+      const block = (text: string) => wrapped(indent + text, columns, indent).map(plain)
+      return [
+        ...wrapped(`  ${severityWord[severity]} ${code}: ${what}`, columns, indent).map((text) => ({
+          text,
+          tone,
+        })),
+        ...block(`${figures} ${why}`),
+        ...remedies.flatMap((remedy) => block(`→ ${remedy}`)),
+      ]
+    }),
+  ]
+}
+
+/** The whole page; spreads where they have been computed. */
+export function chainPage(chain: Chain, spreads?: Spreads): PageLine[] {
+  const { machine } = chain
+  const gap = plain('')
+  return [
+    title(`${machine.name} — ${machine.safetyClass}`),
+    ...(machine.design.note === undefined ? [] : wrapped(machine.design.note, columns).map(faint)),
+    gap,
+    ...chainLines(chain, spreads),
+    gap,
+    ...machineLines(chain, spreads),
+    gap,
+    ...yearLines(chain, spreads),
+    gap,
+    ...windLines(chain),
+    gap,
+    ...concernLines(chain.concerns),
+  ]
+}

@@ -1,0 +1,78 @@
+/** Picture of the site's wind: how long each wind blows in a year, and what each wind brings. */
+import { formatNumber } from '../../units/format.ts'
+import { linearScale, tickStep, ticks, tickText } from './axis.ts'
+import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+
+export interface WindDistributionChart {
+  readonly width: number
+  readonly height: number
+  /** Winds of the rows at an equal step [m/s]. */
+  readonly wind: ArrayLike<number>
+  /** Hours of a year near each wind [h]. */
+  readonly hours: ArrayLike<number>
+  /** Energy of a year from each wind [J]. */
+  readonly energy: ArrayLike<number>
+  readonly chosenWind: number
+  readonly meanWind: number
+  /** Left and right border that a slider below needs for half its knob. */
+  readonly border: number
+}
+
+const kilowattHour = 3.6e6
+
+export function windDistributionChart(chart: WindDistributionChart): string {
+  const { width, height, wind, hours, energy, chosenWind, meanWind, border } = chart
+  const first = wind[0] ?? 0
+  const last = wind[wind.length - 1] ?? 1
+  const at = linearScale([first, last], [border, width - border])
+  const top = 40
+  const foot = height - 24
+  const mostHours = Math.max(...Array.from(hours), 1e-9)
+  const mostEnergy = Math.max(...Array.from(energy), 0)
+  const time = linearScale([0, mostHours], [foot, top])
+  const gain = linearScale([0, mostEnergy || 1], [foot, top])
+  const pitch = wind.length > 1 ? Math.abs(at(wind[1]!) - at(wind[0]!)) : 8
+  const bars = Array.from(wind, (v, k) => {
+    const y = gain(energy[k] ?? 0)
+    return `<rect class="bar ${v === chosenWind ? 'ink-chosen' : 'ink-store'}" x="${px(at(v) - pitch * 0.36)}" y="${px(y)}" width="${px(pitch * 0.72)}" height="${px(Math.max(0, foot - y))}"/>`
+  })
+  const curve = Array.from(wind, (v, k): Point => [at(v), time(hours[k] ?? 0)])
+  const hoursPath = lineThrough(curve)
+  const step = tickStep([first, last], Math.max(3, Math.floor(width / 90)))
+  const marks = ticks([first, last], Math.max(3, Math.floor(width / 90))).map(
+    (v) =>
+      `<path class="tick" d="M${px(at(v))} ${px(foot)}v4"/>` +
+      textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' }),
+  )
+  const chosen = Array.from(wind).indexOf(chosenWind)
+  const x = at(chosenWind)
+  const late = x > width * 0.6
+  const words = `${formatNumber(hours[chosen] ?? 0)} h/year, ${formatNumber((energy[chosen] ?? 0) / kilowattHour)} kWh`
+  const mean = Math.min(Math.max(meanWind, first), last)
+  const body =
+    bars.join('') +
+    `<path class="line ink-wind" d="${hoursPath}" stroke-dasharray="9 4"/>` +
+    `<path class="axis" d="M${px(border)} ${px(foot)}H${px(width - border)}"/>${marks.join('')}` +
+    `<path class="upright ink-wind" d="M${px(at(mean))} ${px(top - 6)}V${px(foot)}" stroke-dasharray="2 4"/>` +
+    `<path class="upright ink-chosen" d="M${px(x)} ${px(top - 14)}V${px(height)}"/>` +
+    textAt(x + (late ? -7 : 7), top - 6, words, {
+      className: 'line-label halo ink-chosen',
+      anchor: late ? 'end' : 'start',
+    }) +
+    textAt(border, 14, '- - hours', { className: 'line-label ink-wind' }) +
+    textAt(border + 72, 14, '▮ energy', { className: 'line-label ink-store' }) +
+    textAt(width - border, 14, `mean ${formatNumber(meanWind)} m/s`, {
+      className: 'line-label ink-wind',
+      anchor: 'end',
+    })
+  return picture(
+    {
+      name: 'wind-distribution',
+      title: 'Wind of the site over a year',
+      description: `Dashed curve: hours of a year at each wind speed in m/s. Bars: energy of a year from that wind in kWh. At ${shortNumber(chosenWind)} m/s: ${words}.`,
+      width,
+      height,
+    },
+    body,
+  )
+}

@@ -1,0 +1,210 @@
+/** The computed chain as JSON in workshop units: every field declared once, with its meaning. */
+import type { Chain } from '../analysis/compute.ts'
+import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
+import { shaftPower, wattColumns } from '../analysis/watts.ts'
+import { fromSi, unit } from '../units/unit.ts'
+
+/** Version of this form; it rises when a field goes or changes its meaning. */
+export const resultVersion = 1
+
+type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json }
+
+interface ResultField {
+  readonly name: string
+  readonly meaning: string
+  readonly of: (chain: Chain, spreads: Spreads | undefined) => Json
+}
+
+/** An SI value in the unit that the field's name ends in; null for what has no finite value, such as "never". */
+const inUnit = (suffix: string, value: number | undefined): number | null =>
+  value === undefined || !Number.isFinite(value) ? null : fromSi(value, unit(suffix))
+
+const perRpm = (voltsPerRadian: number): number => (voltsPerRadian * 2 * Math.PI) / 60
+
+/** A number field whose unit is the suffix of its name. */
+const number = (name: string, meaning: string, of: (chain: Chain) => number | undefined): ResultField => {
+  const suffix = name.includes('_') ? name.slice(name.indexOf('_') + 1) : '1'
+  return { name, meaning, of: (chain) => inUnit(suffix, of(chain)) }
+}
+
+/** Units in which spreads are given; a temperature's spread is a difference. */
+const spreadUnits = {
+  energy: 'kWh',
+  usefulPower: 'W',
+  cutInSpeed: 'rpm',
+  cutInWind: 'm_per_s',
+  copperTemperature: 'degC',
+  runawaySpeed: 'rpm',
+} as const satisfies Partial<Record<SpreadOutput, string>>
+
+const wattNames = {
+  friction: 'bearings and seals',
+  eddy: 'eddy currents in the strands',
+  winding: 'copper of the winding',
+  cable: 'cable',
+  diodes: 'bridge',
+  battery: 'inside the battery, as heat',
+  useful: 'stored, or given to the resistor',
+} as const satisfies Record<(typeof wattColumns)[number], string>
+
+export const resultFields: readonly ResultField[] = [
+  { name: 'gustloomResult', meaning: 'version of this form', of: () => resultVersion },
+  { name: 'name', meaning: 'name of the design', of: ({ machine }) => machine.name },
+  number('airDensity_kg_per_m3', 'density of the air at the site', ({ airDensity }) => airDensity),
+  number('hubWind_m_per_s', 'mean wind at the hub', ({ year }) => year.meanWind),
+  number(
+    'magnetPolarization_T',
+    'polarisation of the magnets at their working point',
+    ({ field }) => field.workingPoint.polarization,
+  ),
+  number(
+    'magnetFluxDensity_T',
+    'mean flux density inside a magnet',
+    ({ field }) => field.workingPoint.fluxDensity,
+  ),
+  number(
+    'gapFundamental_T',
+    'peak fundamental of the field through the middle of the winding',
+    ({ gap }) => gap.fundamental,
+  ),
+  number(
+    'yokeFluxDensity_T',
+    'mean flux density in the steel behind the magnets; null without steel',
+    (chain) => chain.yokeFluxDensity,
+  ),
+  number('copperMass_kg', 'copper of all phases', ({ wound }) => wound.copperMass),
+  number(
+    'wireLength_m',
+    'wire of all phases, strands counted, leads included',
+    ({ wound }) => wound.wireLength,
+  ),
+  {
+    name: 'price',
+    meaning: 'price of that wire in the money of the document; null where no price is given',
+    of: ({ wound }) => wound.price ?? null,
+  },
+  {
+    name: 'phases',
+    meaning:
+      'for each phase: volts_V_per_rpm_rms and volts_V_per_rpm_peak on open circuit, lag_deg (electrical, fundamental, behind the first phase), resistance20_ohm, inductance_mH, inStep (1: its series coils are in step)',
+    of: ({ voltage }) =>
+      voltage.phases.map((phase) => ({
+        volts_V_per_rpm_rms: perRpm(phase.rms),
+        volts_V_per_rpm_peak: perRpm(phase.peak),
+        lag_deg: fromSi(phase.lag, unit('deg')),
+        resistance20_ohm: phase.resistance,
+        inductance_mH: fromSi(phase.inductance, unit('mH')),
+        inStep: phase.inStep,
+      })),
+  },
+  {
+    name: 'lineVolts_V_per_rpm_rms',
+    meaning: 'volts between the lines on open circuit, rms, one for each pair',
+    of: ({ voltage }) => voltage.lines.map(({ rms }) => perRpm(rms)),
+  },
+  number(
+    'openCornerShare',
+    'rms sum round the open corner of a delta over the phases’ mean rms',
+    ({ voltage }) => voltage.openCorner,
+  ),
+  number('cutIn_rpm', 'speed at which current begins; null where never', ({ generator }) => generator.cutIn),
+  number(
+    'startWind_m_per_s',
+    'wind that starts the rotor from rest; null where none does',
+    ({ startWind }) => startWind,
+  ),
+  number(
+    'cutInWind_m_per_s',
+    'least wind in which current flows; null where none does',
+    ({ cutInWind }) => cutInWind,
+  ),
+  number('bestPowerCoefficient', 'greatest power coefficient of the blades', ({ rotor }) => rotor.best.power),
+  number('bestTipSpeedRatio', 'tip-speed ratio of it', ({ rotor }) => rotor.best.tipSpeedRatio),
+  number('runawayTipSpeedRatio', 'tip-speed ratio of the unloaded rotor', ({ rotor }) => rotor.runaway),
+  {
+    name: 'winds',
+    meaning: `one row per wind: wind_m_per_s, state, speed_rpm, tipSpeedRatio, powerCoefficient, available_W, shaft_W, current_A (mean, direct), voltage_V (mean, at the load), phaseCurrent_A (rms), currentDensity_A_per_mm2, copper_degC, overheated, and the watts ${wattColumns
+      .map((column) => `${column}_W (${wattNames[column]})`)
+      .join(', ')}`,
+    of: ({ rows }) =>
+      rows.map((row) => ({
+        wind_m_per_s: row.wind,
+        state: row.state,
+        speed_rpm: fromSi(row.speed, unit('rpm')),
+        tipSpeedRatio: row.tipSpeedRatio,
+        powerCoefficient: row.powerCoefficient,
+        available_W: row.available,
+        shaft_W: shaftPower(row.watts),
+        current_A: row.dcCurrent,
+        voltage_V: row.loadVoltage,
+        phaseCurrent_A: row.phaseCurrent,
+        currentDensity_A_per_mm2: fromSi(row.currentDensity, unit('A_per_mm2')),
+        copper_degC: fromSi(row.copperTemperature, unit('degC')),
+        overheated: row.overheated,
+        ...Object.fromEntries(wattColumns.map((column) => [`${column}_W`, row.watts[column]])),
+      })),
+  },
+  {
+    name: 'temperatureLimits',
+    meaning:
+      'enamel_degC (its thermal class), support_degC (where plastic or resin softens), magnet_degC (of the grade; null where no grade is named)',
+    of: ({ machine }) => ({
+      enamel_degC: inUnit('degC', machine.stator.wire.highestTemperature),
+      support_degC: inUnit('degC', machine.stator.support.softening),
+      magnet_degC: inUnit('degC', machine.rotor.magnet.highestTemperature),
+    }),
+  },
+  {
+    name: 'runaway',
+    meaning:
+      'the load lost in the storm: wind_m_per_s, speed_rpm, tipSpeed_m_per_s, lineVolts_V_rms, directVolts_V (peak after the bridge), magnetForce_N, magnetHold_N (without glue)',
+    of: ({ runaway }) => ({
+      wind_m_per_s: runaway.wind,
+      speed_rpm: fromSi(runaway.speed, unit('rpm')),
+      tipSpeed_m_per_s: runaway.tipSpeed,
+      lineVolts_V_rms: runaway.lineVoltage,
+      directVolts_V: runaway.directVoltage,
+      magnetForce_N: runaway.magnetForce,
+      magnetHold_N: runaway.magnetHold,
+    }),
+  },
+  {
+    name: 'year',
+    meaning: `energy_kWh (useful), energyOfMeanWind_kWh (what the mean wind alone would promise), available_kWh, and the year’s parts ${wattColumns.map((column) => `${column}_kWh`).join(', ')}`,
+    of: ({ year }) => ({
+      energy_kWh: fromSi(year.energy, unit('kWh')),
+      energyOfMeanWind_kWh: fromSi(year.energyOfMeanWind, unit('kWh')),
+      available_kWh: fromSi(year.ledger.available, unit('kWh')),
+      ...Object.fromEntries(
+        wattColumns.map((column) => [`${column}_kWh`, fromSi(year.ledger.parts[column], unit('kWh'))]),
+      ),
+    }),
+  },
+  {
+    name: 'spreads',
+    meaning: `half-width at 90 % of ${Object.entries(spreadUnits)
+      .map(([name, suffix]) => `${name}_${suffix}`)
+      .join(', ')}, each as { spread, causes: [{ path, share of the variance }] }; null where not computed`,
+    of: (_, spreads) =>
+      spreads === undefined
+        ? null
+        : Object.fromEntries(
+            Object.entries(spreadUnits).map(([name, suffix]) => {
+              const { spread, causes } = spreads[name as SpreadOutput]
+              const { divisor, factor } = unit(suffix)
+              return [
+                `${name}_${suffix}`,
+                { spread: (spread * divisor) / factor, causes: causes.map((cause) => ({ ...cause })) },
+              ]
+            }),
+          ),
+  },
+  {
+    name: 'concerns',
+    meaning: 'code, severity (blocking, warning, note), path in the document, what, why, figures, remedies',
+    of: ({ concerns }) => concerns.map((concern) => ({ ...concern })),
+  },
+]
+
+export const designResult = (chain: Chain, spreads?: Spreads): Readonly<Record<string, Json>> =>
+  Object.fromEntries(resultFields.map(({ name, of }) => [name, of(chain, spreads)]))

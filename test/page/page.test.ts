@@ -1,0 +1,235 @@
+/** Checks of the page in a browser: it computes, it follows edits, it keeps what was typed. */
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, type OpenPage, openPage, root, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+let opened: OpenPage
+let page: Page
+
+beforeAll(async () => {
+  served = await servePage('page')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const fresh = async (run: () => Promise<void>) => {
+  opened = await openPage(browser, served.address)
+  page = opened.page
+  try {
+    await computed(page)
+    await run()
+    expect(opened.complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    expect(opened.strangers).toEqual([])
+  } finally {
+    await opened.close()
+  }
+}
+
+const check = (title: string, run: () => Promise<void>) => test(title, () => fresh(run), 400_000)
+
+const figure = (name: string) => page.locator('.figures div', { hasText: name }).locator('b').innerText()
+
+const meanWind = () => page.getByLabel('Mean wind', { exact: true })
+const faultOf = (path: string) => page.locator(`#field-${path.replace(/[^A-Za-z0-9]+/g, '-')}-fault`)
+
+describe('law: the page computes and follows', () => {
+  check('it opens with the hen-house example computed', async () => {
+    expect(await page.getByRole('heading', { level: 2, name: 'Hen-house lamp drum' }).count()).toBe(1)
+    expect(await figure('A year brings')).toMatch(/^\d[\d.]* kWh$/)
+    const words = await page.locator('.chart-ribbon svg desc').textContent()
+    expect(words).toMatch(/^Of [\d.]+ W in the wind: past the blades [\d.]+ W, bearings/)
+  })
+
+  check('an edit changes the numbers', async () => {
+    const before = await figure('A year brings')
+    await meanWind().fill('6')
+    await page.locator('.results.stale').waitFor()
+    await computed(page)
+    const after = await figure('A year brings')
+    expect(Number.parseFloat(after)).toBeGreaterThan(Number.parseFloat(before) * 1.3)
+  })
+
+  check('a fault stands under its field, and the last good result stays', async () => {
+    const before = await figure('A year brings')
+    await meanWind().fill('-3')
+    await faultOf('site.meanWind_m_per_s').waitFor()
+    expect(await faultOf('site.meanWind_m_per_s').innerText()).toBe(
+      'site.meanWind_m_per_s.value must be at least 0.1 m/s; received -3 m/s (below-minimum)',
+    )
+    expect(await meanWind().getAttribute('aria-invalid')).toBe('true')
+    expect(await figure('A year brings')).toBe(before)
+    expect(await page.locator('.stale-mark').innerText()).toBe('Numbers of the last valid design')
+    await meanWind().fill('4.2')
+    await computed(page)
+    expect(await page.locator('.fault').count()).toBe(0)
+    expect(await figure('A year brings')).toBe(before)
+  })
+
+  check('a reload keeps what was typed, wrong or right', async () => {
+    await page.getByLabel('Turns', { exact: true }).fill('47')
+    await computed(page)
+    await meanWind().fill('a lot')
+    await faultOf('site.meanWind_m_per_s').waitFor()
+    await page.reload()
+    await faultOf('site.meanWind_m_per_s').waitFor()
+    expect(await meanWind().inputValue()).toBe('a lot')
+    expect(await page.getByLabel('Turns', { exact: true }).inputValue()).toBe('47')
+  })
+
+  check('a store that cannot be read does not break the page', async () => {
+    await page.evaluate(() => localStorage.setItem('gustloom.document', '{"gustloom": 1, '))
+    await page.reload()
+    await computed(page)
+    expect(await page.locator('.notice').innerText()).toContain('cannot be read')
+    expect(await page.evaluate(() => localStorage.getItem('gustloom.unreadable'))).toBe('{"gustloom": 1, ')
+  })
+
+  check('a store that refuses is told', async () => {
+    await page.evaluate(() => {
+      Storage.prototype.setItem = () => {
+        throw new Error('no room')
+      }
+    })
+    await meanWind().fill('5')
+    await page.getByText('Your changes are not kept on this machine (no room).').waitFor()
+    await computed(page)
+  })
+
+  check('the slider changes watts and waveforms', async () => {
+    const wave = () => page.locator('.chart-waveform svg').innerHTML()
+    const before = await wave()
+    await page.getByLabel('Wind, m/s').fill('9')
+    await page.getByRole('heading', { name: 'Where the watts go at 9 m/s' }).waitFor()
+    await page.getByText('At 9 m/s: ').waitFor()
+    await expect.poll(wave, { timeout: 60_000 }).not.toBe(before)
+    await page.getByLabel('Wind, m/s').fill('0.5')
+    await page.getByText('there is no period to draw').waitFor()
+  })
+})
+
+describe('law: files go in and come out unchanged', () => {
+  check('a file opens, and what is saved is what was opened', async () => {
+    const text = readFileSync(join(root, 'examples', 'boathouse-two-disc.json'), 'utf8')
+    const chooser = page.locator('input[type=file]')
+    await chooser.setInputFiles({
+      name: 'mine.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(text),
+    })
+    await page.getByRole('heading', { level: 2, name: 'Boathouse two-disc machine' }).waitFor()
+    await computed(page)
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a file' }).click(),
+    ])
+    expect(download.suggestedFilename()).toBe('boathouse-two-disc-machine.json')
+    const saved = readFileSync(await download.path(), 'utf8')
+    expect(JSON.parse(saved)).toEqual(JSON.parse(text))
+    await page.getByRole('button', { name: 'Back to what I had' }).click()
+    await page.getByRole('heading', { level: 2, name: 'Hen-house lamp drum' }).waitFor()
+  })
+
+  check('a file that is no design is refused in words', async () => {
+    const put = (name: string, text: string) =>
+      page
+        .locator('input[type=file]')
+        .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
+    await put('broken.json', '{"name": ')
+    await page.getByText('broken.json must be JSON').waitFor()
+    await put('list.json', '[1, 2]')
+    await page.getByText('list.json must be an object').waitFor()
+    expect(await page.getByRole('heading', { level: 2, name: 'Hen-house lamp drum' }).count()).toBe(1)
+  })
+
+  const names = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.json'))
+  for (const file of names)
+    check(`${file} opens`, async () => {
+      await page.locator('.file-bar select').selectOption(file.replace(/\.json$/, ''))
+      await page.getByText('Opened the example').waitFor()
+      await page.locator('.status.done, .status.wrong').waitFor()
+      await expect
+        .poll(() => page.locator('#status').innerText(), { timeout: 120_000 })
+        .not.toContain('Computing')
+      const wrong = await page.locator('.status.wrong').count()
+      const text = readFileSync(join(root, 'examples', file), 'utf8')
+      const { parseDesignText } = await import('../../src/index.ts')
+      const parsed = parseDesignText(text)
+      expect(wrong).toBe(parsed.ok ? 0 : 1)
+      if (!parsed.ok) expect(await page.locator('.fault-summary li').count()).toBe(parsed.faults.length)
+      mkdirSync(join(root, 'artefacts', 'page'), { recursive: true })
+      await page.screenshot({ path: join(root, 'artefacts', 'page', `${file.replace(/\.json$/, '')}.png`) })
+    })
+})
+
+describe('law: every choice leads to a design that computes or says what is missing', () => {
+  check('each kind of blades, rotor, winding and load', async () => {
+    const choose = async (path: string, word: string) => {
+      await page.locator(`#field-${path.replace(/[^A-Za-z0-9]+/g, '-')}`).selectOption(word)
+      await computed(page)
+      expect(await page.locator('.fault').count(), `${path} = ${word}`).toBe(0)
+    }
+    await choose('stator.winding.kind', 'coils')
+    for (const shape of ['round', 'wedge', 'rectangular']) {
+      if (shape === 'wedge') continue
+      await choose('stator.winding.hole.shape', shape)
+    }
+    await choose('stator.winding.kind', 'serpentine')
+    for (const kind of ['stations', 'table', 'optimum']) await choose('blades.kind', kind)
+    for (const kind of ['resistor', 'open', 'battery']) await choose('load.kind', kind)
+    for (const word of ['disc', 'two-discs', 'drum']) await choose('rotor.arrangement', word)
+  })
+
+  check('a list gains and loses entries', async () => {
+    await page.locator('#field-blades-kind').selectOption('stations')
+    await computed(page)
+    const count = () => page.getByRole('button', { name: /^Remove station/ }).count()
+    const before = await count()
+    await page.getByRole('button', { name: 'Remove station 2' }).click()
+    await expect.poll(count).toBe(before - 1)
+    await computed(page)
+    await page.getByRole('button', { name: 'Add a station' }).click()
+    await expect.poll(count).toBe(before)
+  })
+
+  check('a spread and how it is known can be said of a number', async () => {
+    await page.getByRole('button', { name: 'How sure is hub height' }).click()
+    await page.getByLabel('Hub height: give or take').fill('0.5')
+    await page.getByLabel('Hub height: how known').selectOption('measured')
+    const stored = () =>
+      page.evaluate(() => JSON.parse(localStorage.getItem('gustloom.document') ?? '{}').site.hubHeight_m)
+    expect(await stored()).toEqual({ value: 7, spread: 0.5, known: 'measured' })
+    await page.getByLabel('Hub height: give or take').fill('')
+    await page.getByLabel('Hub height: how known').selectOption('')
+    expect(await stored()).toBe(7)
+  })
+})
+
+describe('law: keyboard alone is enough', () => {
+  check('skip link, slider, field, choice', async () => {
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(() => document.activeElement?.textContent?.trim())).toBe('Skip to the numbers')
+    await page.keyboard.press('Enter')
+    await page.getByLabel('Wind, m/s').focus()
+    await page.keyboard.press('ArrowRight')
+    await page.getByRole('heading', { name: 'Where the watts go at 6.5 m/s' }).waitFor()
+    await meanWind().focus()
+    await page.keyboard.press('Control+A')
+    await page.keyboard.type('5.1')
+    await computed(page)
+    expect(await meanWind().inputValue()).toBe('5.1')
+    // the focus stays where the hand is while numbers come and go
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('field-site-meanWind-m-per-s')
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toContain(
+      'Mean wind',
+    )
+  })
+})

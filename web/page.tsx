@@ -1,0 +1,85 @@
+/** The page: the design on one side, what comes of it on the other. */
+
+import { Form } from './station/form.tsx'
+import { form, row as rowIndex, snapshot, stale, windDetail } from './store/design.ts'
+import { ConcernList } from './view/concern-list.tsx'
+import { FileBar } from './view/file-bar.tsx'
+import { GapField } from './view/gap-field.tsx'
+import { KeyFigures } from './view/key-figures.tsx'
+import { Match } from './view/match.tsx'
+import { PowerCurve } from './view/power-curve.tsx'
+import { Ribbon } from './view/ribbon.tsx'
+import { Solid } from './view/solid.tsx'
+import { FaultSummary, Notice, Status } from './view/status.tsx'
+import { Waveform } from './view/waveform.tsx'
+import { WindChoice } from './view/wind-choice.tsx'
+
+function Results() {
+  const result = snapshot.value
+  if (!result) return <p class="note waiting">The first numbers are on their way.</p>
+  const index = rowIndex.value
+  const row = result.rows[index]!
+  const detail = windDetail.value
+  return (
+    <div class={`results${stale.value ? ' stale' : ''}`}>
+      {stale.value ? <p class="stale-mark">Numbers of the last valid design</p> : null}
+      <Ribbon snapshot={result} row={row} />
+      <WindChoice snapshot={result} index={index} />
+      <KeyFigures snapshot={result} row={row} />
+      <ConcernList concerns={result.concerns} />
+      <Solid solid={result.solid} />
+      {detail ? <Match snapshot={result} detail={detail} row={row} /> : null}
+      <PowerCurve snapshot={result} index={index} />
+      {detail ? <Waveform detail={detail} row={row} /> : null}
+      <GapField snapshot={result} />
+    </div>
+  )
+}
+
+function Mark() {
+  return (
+    <svg class="mark-sign" viewBox="0 0 32 32" width="30" height="30" aria-hidden="true">
+      <path class="mark-wind" d="M3 11c4.3-9 8.7-9 13 0s8.700 9 13 0" />
+      <path class="mark-wire" d="M3 21c4.3 9 8.700 9 13 0s8.700-9 13 0" />
+    </svg>
+  )
+}
+
+export function Page() {
+  return (
+    <>
+      <a class="skip" href="#numbers">
+        Skip to the numbers
+      </a>
+      <header class="head">
+        <h1>
+          <Mark /> Gustloom
+        </h1>
+        <FileBar />
+        <Status />
+      </header>
+      <nav class="jump" aria-label="Parts of the page">
+        <a href="#numbers">Numbers</a>
+        <a href="#concerns">Concerns</a>
+        <a href="#design">Design</a>
+      </nav>
+      <Notice />
+      <div class="columns">
+        <main id="numbers" tabIndex={-1}>
+          <h2 class="hidden">What comes of it</h2>
+          <Results />
+          <p class="frank">
+            A calculation is not a permit, an inspection or a guarantee. Rotors, magnets, batteries and towers
+            injure people: fix the rotor before you reach in, check the voltage at runaway, fit a fuse near
+            the battery.
+          </p>
+        </main>
+        <aside id="design" tabIndex={-1} aria-label="Design">
+          <h2>{String(form.value.find(({ path }) => path === 'name')?.value ?? 'The design')}</h2>
+          <FaultSummary />
+          <Form />
+        </aside>
+      </div>
+    </>
+  )
+}

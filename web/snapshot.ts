@@ -1,0 +1,241 @@
+/** A computed chain as flat, plain data that may cross to the page. */
+import { coilPolyline } from '../src/analysis/conductor-layout.ts'
+import { type Chain, type Concern, loadPoint, nominal, type WindRow } from '../src/index.ts'
+import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
+import { windSpeedShare } from '../src/physics/aerodynamics/weibull.ts'
+
+export interface MagnetBox {
+  readonly centre: readonly number[]
+  /** Rows: local x, y, z. */
+  readonly frame: readonly (readonly number[])[]
+  readonly size: readonly number[]
+  /** +1: the pole at local +z is a north pole. */
+  readonly sign: 1 | -1
+}
+
+export interface WirePath {
+  readonly number: number
+  readonly phase: number
+  readonly sense: 1 | -1
+  /** x0 y0 z0 x1 … of the closed middle line [m]. */
+  readonly points: Float64Array
+  readonly width: number
+  readonly thickness: number
+}
+
+export interface SolidView {
+  readonly arrangement: 'drum' | 'disc' | 'two-discs'
+  readonly magnets: readonly MagnetBox[]
+  readonly wires: readonly WirePath[]
+  /** Steel plates: lower face and thickness along the shaft [m]. */
+  readonly plates: readonly { readonly z: number; readonly thickness: number }[]
+  readonly innerRadius: number
+  readonly outerRadius: number
+}
+
+export interface PhaseFigures {
+  /** [V·s/rad], rms and peak of the EMF over the speed. */
+  readonly rms: number
+  readonly peak: number
+  /** [rad] */
+  readonly lag: number
+  /** At 20 °C [Ω]. */
+  readonly resistance: number
+  /** [H] */
+  readonly inductance: number
+  /** [m], [kg] */
+  readonly wireLength: number
+  readonly copperMass: number
+}
+
+export interface Snapshot {
+  readonly name: string
+  readonly rows: readonly WindRow[]
+  readonly year: Chain['year']
+  /** Of a year, the half step to either side of each row's wind [h]. */
+  readonly hours: Float64Array
+  readonly runaway: Chain['runaway']
+  readonly gap: Chain['gap']
+  readonly yokeFluxDensity: number | undefined
+  readonly airDensity: number
+  readonly startWind: number
+  readonly cutInWind: number
+  /** [rad/s] */
+  readonly cutInSpeed: number
+  readonly phases: readonly PhaseFigures[]
+  readonly connection: string
+  /** Largest between lines over the speed, rms and peak [V·s/rad]. */
+  readonly lineRms: number
+  readonly linePeak: number
+  readonly copperMass: number
+  readonly wireLength: number
+  readonly wirePrice: number | undefined
+  readonly fit: Chain['wound']['fit']
+  readonly turns: number
+  readonly magnetMass: number
+  /** Power of the blades at wind v and speed ω: power·(v/`unitWind`)³ at speed·(v/`unitWind`). */
+  readonly blades: {
+    readonly unitWind: number
+    readonly speed: Float64Array
+    readonly power: Float64Array
+    readonly best: { readonly tipSpeedRatio: number; readonly power: number }
+    readonly runaway: number
+  }
+  readonly solid: SolidView
+  readonly loadKind: 'battery' | 'resistor' | 'open'
+  readonly cableBeforeBridge: boolean
+  readonly wanted: { readonly power: number; readonly wind: number } | undefined
+  /** Wind above which a limiter holds [m/s]. */
+  readonly limiter: string
+  readonly concerns: readonly Concern[]
+}
+
+export interface WindSnapshot {
+  readonly row: number
+  /** [Hz] of the period drawn; 0 at rest. */
+  readonly frequency: number
+  readonly emf: readonly Float64Array[]
+  readonly phaseCurrent: readonly Float64Array[]
+  readonly dcCurrent: Float64Array
+  /** What the generator takes with the copper as warm as it is in this wind [rad/s], [W]. */
+  readonly generator: { readonly speed: Float64Array; readonly power: Float64Array }
+}
+
+/** Points of one period of the waveforms. */
+export const waveformSamples = 180
+const bladePoints = 96
+const generatorPoints = 160
+const unitWind = 1
+const yearHours = yearSeconds / 3600
+
+function hoursOf({ rows, year }: Chain): Float64Array {
+  const share = (wind: number) => windSpeedShare(year.distribution, wind)
+  return Float64Array.from(rows, ({ wind }, k) => {
+    const before = rows[k - 1]?.wind ?? 0
+    const after = rows[k + 1]?.wind ?? wind
+    return yearHours * (share((wind + after) / 2) - share((before + wind) / 2))
+  })
+}
+
+function solidOf({ machine, field, layout }: Chain): SolidView {
+  const { rotor } = machine
+  const { magnet, pitchRadius } = rotor
+  const half = rotor.arrangement === 'drum' ? magnet.thickness / 2 : magnet.length / 2
+  const plates: { z: number; thickness: number }[] = []
+  if (rotor.arrangement !== 'drum') {
+    const face = magnet.thickness + (rotor.faceDistance ?? 0)
+    if (rotor.backIron !== undefined) plates.push({ z: -rotor.backIron, thickness: rotor.backIron })
+    if (rotor.arrangement === 'two-discs' && rotor.backIron !== undefined)
+      plates.push({ z: face + magnet.thickness, thickness: rotor.backIron })
+    if (rotor.oppositeSteel) plates.push({ z: face, thickness: rotor.backIron ?? magnet.thickness / 2 })
+  }
+  return {
+    arrangement: rotor.arrangement,
+    magnets: field.magnets.map(({ centre, frame, size, polarization }) => ({
+      centre: [...centre],
+      frame: frame.map((row) => [...row]),
+      size: [...size],
+      sign: polarization < 0 ? -1 : 1,
+    })),
+    wires: layout.coils.map((coil) => {
+      const { bundle } = layout.shapes[coil.shape]!
+      return {
+        number: coil.number,
+        phase: coil.phase,
+        sense: coil.sense,
+        points: coilPolyline(layout, coil, pitchRadius / 250),
+        width: bundle.width,
+        thickness: bundle.thickness,
+      }
+    }),
+    plates,
+    innerRadius: Math.max(0, pitchRadius - half),
+    outerRadius: pitchRadius + half,
+  }
+}
+
+export function snapshotOf(chain: Chain): Snapshot {
+  const { machine, voltage, wound, rotor, blades, generator } = chain
+  const { design } = machine
+  const fastest = (rotor.runaway * unitWind) / blades.tipSpeedRatio(1, 1)
+  const speed = Float64Array.from({ length: bladePoints }, (_, k) => (fastest * k) / (bladePoints - 1))
+  const { power_W, atWind_m_per_s } = design.purpose
+  return {
+    name: machine.name,
+    rows: chain.rows,
+    year: chain.year,
+    hours: hoursOf(chain),
+    runaway: chain.runaway,
+    gap: chain.gap,
+    yokeFluxDensity: chain.yokeFluxDensity,
+    airDensity: chain.airDensity,
+    startWind: chain.startWind,
+    cutInWind: chain.cutInWind,
+    cutInSpeed: generator.cutIn,
+    phases: voltage.phases.map(({ rms, peak, lag, resistance, inductance }, k) => ({
+      rms,
+      peak,
+      lag,
+      resistance,
+      inductance,
+      wireLength: wound.phases[k]!.length,
+      copperMass: wound.phases[k]!.mass,
+    })),
+    connection: machine.stator.connection,
+    lineRms: Math.max(...voltage.lines.map(({ rms }) => rms)),
+    linePeak: voltage.greatestLinePeak,
+    copperMass: wound.copperMass,
+    wireLength: wound.wireLength,
+    wirePrice: wound.price,
+    fit: wound.fit,
+    turns: machine.stator.winding.turns,
+    magnetMass: chain.runaway.magnetMass * chain.field.magnets.length,
+    blades: {
+      unitWind,
+      speed,
+      power: speed.map((ω) => blades.power(unitWind, ω)),
+      best: rotor.best,
+      runaway: rotor.runaway,
+    },
+    solid: solidOf(chain),
+    loadKind: machine.load.kind,
+    cableBeforeBridge: machine.cable.place === 'before bridge',
+    wanted:
+      power_W === undefined || atWind_m_per_s === undefined
+        ? undefined
+        : { power: nominal(power_W), wind: nominal(atWind_m_per_s) },
+    limiter: machine.protection.mechanical,
+    concerns: chain.concerns,
+  }
+}
+
+/** What is drawn of one row; a machine at rest has no period. */
+export function windSnapshotOf({ machine, voltage, generator, rows }: Chain, row: number): WindSnapshot {
+  const { speed, copperTemperature } = rows[row]!
+  const fastest = Math.max(...rows.map((other) => other.speed), 1e-3) * 1.6
+  const speeds = Float64Array.from(
+    { length: generatorPoints },
+    (_, k) => (fastest * k) / (generatorPoints - 1),
+  )
+  const curve = { speed: speeds, power: speeds.map((ω) => generator.shaftPower(ω, copperTemperature)) }
+  const still = {
+    row,
+    frequency: 0,
+    emf: [],
+    phaseCurrent: [],
+    dcCurrent: new Float64Array(0),
+    generator: curve,
+  }
+  if (!(speed > 0)) return still
+  const { waveforms } = loadPoint(machine, voltage, { speed, copperTemperature, samples: waveformSamples })
+  return waveforms === undefined
+    ? still
+    : {
+        row,
+        frequency: (voltage.base * speed) / (2 * Math.PI),
+        emf: waveforms.emf,
+        phaseCurrent: waveforms.phaseCurrent,
+        dcCurrent: waveforms.dcCurrent,
+        generator: curve,
+      }
+}

@@ -1,0 +1,29 @@
+/** The stations in the order in which the power passes them. */
+import { benchStation } from './bench.ts'
+import { bladeStation } from './blade.ts'
+import { bridgeStation } from './bridge.ts'
+import { cableStation } from './cable.ts'
+import { designStation } from './design.ts'
+import { loadStation } from './load.ts'
+import { protectionStation } from './protection.ts'
+import { purposeStation } from './purpose.ts'
+import { rotorStation } from './rotor.ts'
+import { shaftStation } from './shaft.ts'
+import { siteStation } from './site.ts'
+import type { Station } from './station.ts'
+import { statorStation } from './stator.ts'
+
+export const stations: readonly Station[] = [
+  designStation,
+  purposeStation,
+  siteStation,
+  bladeStation,
+  protectionStation,
+  shaftStation,
+  rotorStation,
+  statorStation,
+  cableStation,
+  bridgeStation,
+  loadStation,
+  benchStation,
+]

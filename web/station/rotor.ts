@@ -1,0 +1,45 @@
+/** Station of the magnet rotor. */
+import { valueAt } from '../store/raw-document.ts'
+import type { Station } from './station.ts'
+
+/** What every arrangement asks for. */
+const magnets = {
+  poleCount: 12,
+  pitchRadius_mm: 60,
+  magnet: { length_mm: 40, width_mm: 20, thickness_mm: 10, grade: 'N42' },
+}
+
+/** Room for a winding between the faces [mm]. */
+const gap_mm = 14
+
+export const rotorStation: Station = {
+  noun: 'rotor',
+  title: 'Rotor',
+  lead: 'The magnets that turn.',
+  open: true,
+  starts: {
+    'rotor.arrangement': {
+      drum: () => ({ ...magnets, windingSide: 'outside' }),
+      disc: () => ({ ...magnets, backIron: { kind: 'steel', thickness_mm: 6 } }),
+      'two-discs': () => ({
+        ...magnets,
+        backIron: { kind: 'steel', thickness_mm: 6 },
+        faceDistance_mm: gap_mm,
+      }),
+    },
+  },
+  extras: [
+    {
+      path: ['rotor', 'opposite'],
+      label: 'Plate beyond the winding',
+      start: { kind: 'steel', faceDistance_mm: gap_mm },
+      fits: (document) => valueAt(document, ['rotor', 'arrangement']) === 'disc',
+    },
+    {
+      path: ['rotor', 'magnet', 'hallReading'],
+      label: 'Reading of a field sensor',
+      start: { distance_mm: 10, fluxDensity_mT: 100 },
+      fits: () => true,
+    },
+  ],
+}

@@ -1,0 +1,116 @@
+/** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
+import { computed, signal } from '@preact/signals'
+import type { FieldDescription, FormField } from '../../src/index.ts'
+import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
+import type { Snapshot, WindSnapshot } from '../snapshot.ts'
+import { openingExample } from './example.ts'
+import { keep, kept } from './keeping.ts'
+import { type Path, type RawObject, withValue } from './raw-document.ts'
+
+const start = kept()
+
+export const document = signal<RawObject>(start.document ?? openingExample().document)
+/** Messages about keeping and opening, in sentences. */
+export const notice = signal(start.trouble)
+export const descriptions = signal<readonly FieldDescription[]>([])
+export const form = signal<readonly FormField[]>([])
+export const faults = signal<readonly ShownFault[]>([])
+/** Fraction done of the running computation; undefined when nothing runs. */
+export const progress = signal<number | undefined>(0)
+export const snapshot = signal<Snapshot | undefined>(undefined)
+export const windDetail = signal<WindSnapshot | undefined>(undefined)
+/** Wind wished for [m/s]; undefined until the slider is moved. */
+const wishedWind = signal<number | undefined>(undefined)
+/** The engine itself failed. */
+export const breakdown = signal('')
+
+/** Row of the wind looked at: as wished, else the wanted one, else where the year's energy comes from. */
+export const row = computed(() => {
+  const result = snapshot.value
+  if (!result) return 0
+  const { rows, year, wanted } = result
+  const richest = year.byWind.indexOf(Math.max(...year.byWind))
+  const wind = wishedWind.value ?? wanted?.wind ?? rows[richest]?.wind ?? 6
+  const nearest = rows.reduce(
+    (best, { wind: other }, k) => (Math.abs(other - wind) < Math.abs(rows[best]!.wind - wind) ? k : best),
+    0,
+  )
+  return nearest
+})
+
+/** The numbers shown are not those of the document as it stands. */
+export const stale = computed(() => faults.value.length > 0 || progress.value !== undefined)
+
+const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
+const ask = (message: ToWorker) => worker.postMessage(message)
+
+let newest = 0
+let timer: ReturnType<typeof setTimeout> | undefined
+let answered = 0
+
+/** Typing rests this long before the engine is asked [ms]. */
+const rest = 25
+
+function send(): void {
+  timer = undefined
+  ask({ kind: 'edit', id: newest, text: JSON.stringify(document.value) })
+}
+
+export function change(next: RawObject): void {
+  document.value = next
+  notice.value = keep(next)
+  newest += 1
+  progress.value ??= 0
+  if (timer !== undefined) clearTimeout(timer)
+  timer = setTimeout(send, rest)
+}
+
+export const setValue = (path: Path, value: unknown): void =>
+  change(withValue(document.value, path, value) as RawObject)
+
+/** Another design altogether: the wind looked at is chosen anew. */
+export function replace(next: RawObject): void {
+  wishedWind.value = undefined
+  change(next)
+}
+
+export function lookAtRow(index: number): void {
+  const found = snapshot.value?.rows[index]
+  if (!found) return
+  wishedWind.value = found.wind
+  ask({ kind: 'wind', row: index })
+}
+
+worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+  if (data.kind === 'fields') {
+    descriptions.value = data.fields
+    return
+  }
+  if (data.kind === 'wind') {
+    if (data.id === answered) windDetail.value = data.wind
+    return
+  }
+  // an answer to an older edit says nothing of the document as it stands
+  if (data.id !== newest) return
+  if (data.kind === 'form') form.value = data.form
+  else if (data.kind === 'progress') {
+    faults.value = []
+    progress.value = data.fraction
+  } else if (data.kind === 'faults') {
+    faults.value = data.faults
+    progress.value = undefined
+  } else {
+    answered = data.id
+    faults.value = []
+    snapshot.value = data.snapshot
+    progress.value = undefined
+    ask({ kind: 'wind', row: row.value })
+  }
+}
+
+worker.onerror = (event) => {
+  progress.value = undefined
+  breakdown.value = `The engine stopped: ${event.message || 'no reason given'}. Save your design and load the page again.`
+}
+
+send()

@@ -1,0 +1,221 @@
+/** Draws magnets, wire and steel with three.js; the only file that knows it. */
+import {
+  AmbientLight,
+  BoxGeometry,
+  CanvasTexture,
+  Color,
+  DirectionalLight,
+  Group,
+  Matrix4,
+  Mesh,
+  MeshBasicMaterial,
+  MeshStandardMaterial,
+  PerspectiveCamera,
+  PlaneGeometry,
+  Spherical,
+  SRGBColorSpace,
+  Vector3,
+  WebGLRenderer,
+  Scene as World,
+} from 'three'
+import type { MagnetBox, SolidView } from '../snapshot.ts'
+import { bundleGeometry, plateGeometry } from './solid-geometry.ts'
+
+export interface Scene {
+  readonly show: (solid: SolidView) => void
+  /** By angles about the shaft and above the plane [rad]. */
+  readonly turn: (across: number, up: number) => void
+  readonly nearer: (factor: number) => void
+  readonly close: () => void
+}
+
+const north = '#c0392b'
+const south = '#2f6db3'
+const phaseColours = ['#d98a3d', '#8f5fb5', '#3f9a6c']
+
+function letterTexture(letter: string, ground: string): CanvasTexture {
+  const canvas = document.createElement('canvas')
+  canvas.width = canvas.height = 128
+  const pen = canvas.getContext('2d')!
+  pen.fillStyle = ground
+  pen.fillRect(0, 0, 128, 128)
+  pen.fillStyle = '#ffffff'
+  pen.font = 'bold 92px sans-serif'
+  pen.textAlign = 'center'
+  pen.textBaseline = 'middle'
+  pen.fillText(letter, 64, 70)
+  const texture = new CanvasTexture(canvas)
+  texture.colorSpace = SRGBColorSpace
+  return texture
+}
+
+export function openScene(place: HTMLElement): Scene {
+  const renderer = new WebGLRenderer({ antialias: true, alpha: true })
+  renderer.setPixelRatio(Math.min(devicePixelRatio, 2))
+  place.replaceChildren(renderer.domElement)
+  const world = new World()
+  const camera = new PerspectiveCamera(32, 1, 0.001, 100)
+  camera.up.set(0, 0, 1)
+  world.add(new AmbientLight(0xffffff, 1.3))
+  const lamp = new DirectionalLight(0xffffff, 2.2)
+  world.add(lamp)
+
+  const steel = new MeshStandardMaterial({
+    color: new Color('#8a9499'),
+    metalness: 0.3,
+    roughness: 0.6,
+    transparent: true,
+    opacity: 0.32,
+    depthWrite: false,
+  })
+  const wires = phaseColours.map(
+    (colour) => new MeshStandardMaterial({ color: new Color(colour), roughness: 0.55 }),
+  )
+  const poles = {
+    N: {
+      body: new MeshStandardMaterial({ color: new Color(north), roughness: 0.6 }),
+      face: new MeshBasicMaterial({ map: letterTexture('N', north) }),
+    },
+    S: {
+      body: new MeshStandardMaterial({ color: new Color(south), roughness: 0.6 }),
+      face: new MeshBasicMaterial({ map: letterTexture('S', south) }),
+    },
+  }
+  let content = new Group()
+  world.add(content)
+  const view = new Spherical(1, 1.05, 0.7)
+  let reach = 0
+  let waiting = false
+
+  const draw = () => {
+    waiting = false
+    // three's spherical angles stand on y; the shaft is z here
+    const { radius, phi, theta } = view
+    camera.position.set(
+      radius * Math.sin(phi) * Math.cos(theta),
+      radius * Math.sin(phi) * Math.sin(theta),
+      radius * Math.cos(phi),
+    )
+    camera.lookAt(0, 0, middle)
+    lamp.position.copy(camera.position).add(new Vector3(0, 0, radius * 0.6))
+    renderer.render(world, camera)
+  }
+  let middle = 0
+  const ask = () => {
+    if (waiting) return
+    waiting = true
+    requestAnimationFrame(draw)
+  }
+
+  const fill = () => {
+    const width = Math.max(1, place.clientWidth)
+    const height = Math.max(1, place.clientHeight)
+    renderer.setSize(width, height, false)
+    camera.aspect = width / height
+    camera.updateProjectionMatrix()
+    ask()
+  }
+  const watcher = new ResizeObserver(fill)
+  watcher.observe(place)
+
+  function magnetGroup({ centre, frame, size, sign }: MagnetBox): Group {
+    const group = new Group()
+    const [x, y, z] = size as [number, number, number]
+    for (const half of [1, -1] as const) {
+      const pole = half * sign > 0 ? poles.N : poles.S
+      const block = new Mesh(new BoxGeometry(x, y, z / 2), pole.body)
+      block.position.z = (half * z) / 4
+      group.add(block)
+      const edge = 0.92 * Math.min(x, y)
+      const letter = new Mesh(new PlaneGeometry(edge, edge), pole.face)
+      letter.position.z = half * z * 0.505
+      if (half < 0) letter.rotation.x = Math.PI
+      group.add(letter)
+    }
+    const [ex, ey, ez] = frame as [number[], number[], number[]]
+    const column = (row: number[]) => new Vector3(row[0], row[1], row[2])
+    const pose = new Matrix4().makeBasis(column(ex), column(ey), column(ez))
+    pose.setPosition(centre[0]!, centre[1]!, centre[2]!)
+    group.applyMatrix4(pose)
+    return group
+  }
+
+  const emptied = () => {
+    content.traverse((part) => {
+      if (part instanceof Mesh) part.geometry.dispose()
+    })
+    world.remove(content)
+    content = new Group()
+    world.add(content)
+  }
+
+  // dragging: by pointer, so that finger, pen and mouse are one
+  let held: { x: number; y: number } | undefined
+  const canvas = renderer.domElement
+  const turn = (across: number, up: number) => {
+    view.theta -= across
+    view.phi = Math.min(Math.max(view.phi - up, 0.05), Math.PI - 0.05)
+    ask()
+  }
+  canvas.addEventListener('pointerdown', (event) => {
+    held = { x: event.clientX, y: event.clientY }
+    canvas.setPointerCapture(event.pointerId)
+  })
+  canvas.addEventListener('pointermove', (event) => {
+    if (!held) return
+    turn((event.clientX - held.x) * 0.008, (event.clientY - held.y) * 0.008)
+    held = { x: event.clientX, y: event.clientY }
+  })
+  const release = () => {
+    held = undefined
+  }
+  canvas.addEventListener('pointerup', release)
+  canvas.addEventListener('pointercancel', release)
+
+  return {
+    show: (solid) => {
+      emptied()
+      for (const magnet of solid.magnets) content.add(magnetGroup(magnet))
+      let outer = solid.outerRadius
+      let low = Number.POSITIVE_INFINITY
+      let high = Number.NEGATIVE_INFINITY
+      for (const { centre, size } of solid.magnets) {
+        const half = Math.max(...size) / 2
+        low = Math.min(low, centre[2]! - half)
+        high = Math.max(high, centre[2]! + half)
+      }
+      for (const wire of solid.wires) {
+        content.add(
+          new Mesh(bundleGeometry(wire, solid.arrangement === 'drum'), wires[wire.phase % wires.length]!),
+        )
+        for (let k = 0; k < wire.points.length; k += 3)
+          outer = Math.max(outer, Math.hypot(wire.points[k]!, wire.points[k + 1]!))
+      }
+      for (const { z, thickness } of solid.plates) {
+        const plate = new Mesh(
+          plateGeometry(solid.innerRadius * 0.8, solid.outerRadius * 1.04, thickness),
+          steel,
+        )
+        plate.position.z = z
+        content.add(plate)
+      }
+      middle = Number.isFinite(low) ? (low + high) / 2 : 0
+      const size = Number.isFinite(low) ? Math.hypot(outer, (high - low) / 2) : outer
+      if (reach === 0 || Math.abs(size / reach - 1) > 0.25) view.radius = size * 3.5
+      reach = size
+      camera.near = size / 50
+      camera.far = size * 60
+      fill()
+    },
+    turn,
+    nearer: (factor) => {
+      view.radius = Math.min(Math.max(view.radius * factor, reach * 1.2), reach * 20)
+      ask()
+    },
+    close: () => {
+      watcher.disconnect()
+      emptied()
+      renderer.dispose()
+    },
+  }
+}

@@ -1,0 +1,53 @@
+/** Whether the numbers shown are those of the design as it stands, and what is wrong with it if not. */
+import { breakdown, faults, notice, progress, snapshot } from '../store/design.ts'
+import { showField } from './show-field.ts'
+
+export function Status() {
+  const wrong = faults.value.length
+  const share = progress.value
+  const shown = snapshot.value !== undefined
+  const text =
+    breakdown.value !== ''
+      ? breakdown.value
+      : wrong > 0
+        ? `${wrong === 1 ? 'One entry' : `${wrong} entries`} to mend.${shown ? ' The numbers are of the last valid design.' : ''}`
+        : share === undefined
+          ? 'Computed.'
+          : `Computing …${shown ? ' The numbers are of the last valid design.' : ''}`
+  return (
+    <div
+      class={`status${wrong > 0 || breakdown.value !== '' ? ' wrong' : share === undefined ? ' done' : ' busy'}`}
+    >
+      <output aria-live="polite" id="status">
+        {text}
+      </output>
+      {share === undefined ? null : <progress aria-label="Computed so far" max={1} value={share} />}
+    </div>
+  )
+}
+
+export function Notice() {
+  return notice.value === '' ? null : (
+    <p class="notice" role="status">
+      {notice.value}
+    </p>
+  )
+}
+
+export function FaultSummary() {
+  if (faults.value.length === 0) return null
+  return (
+    <section class="fault-summary" aria-label="Entries to mend">
+      <ul>
+        {faults.value.map(({ text, path }) => (
+          <li key={text}>
+            <span>{text}</span>{' '}
+            <button type="button" class="quiet" onClick={() => showField(path)} aria-label={`Go to ${path}`}>
+              go there
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,116 @@
+/** The engine behind the page: reads the newest document, computes it step by step, and answers for single winds. */
+import {
+  type Chain,
+  chainOf,
+  designFields,
+  designForm,
+  faultText,
+  parseDesignText,
+  Refusal,
+  resolveDesign,
+} from '../src/index.ts'
+import type { FromWorker, ShownFault, ToWorker } from './messages.ts'
+import { snapshotOf, windSnapshotOf } from './snapshot.ts'
+
+declare const self: DedicatedWorkerGlobalScope
+
+type Edit = Extract<ToWorker, { kind: 'edit' }>
+
+let waiting: Edit | undefined
+let busy = false
+let done: { readonly id: number; readonly chain: Chain } | undefined
+let row = 0
+
+const say = (message: FromWorker) => self.postMessage(message)
+
+/** Lets messages that have arrived meanwhile be heard; a timer would be slowed to 4 ms. */
+const turn = new MessageChannel()
+let resume = () => {}
+turn.port1.onmessage = () => resume()
+const nextTurn = () =>
+  new Promise<void>((resolve) => {
+    resume = resolve
+    turn.port2.postMessage(null)
+  })
+
+function faultOfError(error: unknown): ShownFault {
+  if (!(error instanceof Refusal)) throw error
+  const [path = '', rest = ''] = error.message.split(' must be ')
+  const [condition = '', received = ''] = rest.split('; received ')
+  return {
+    path,
+    condition,
+    received: received.replace(/ \([a-z-]+\)$/, ''),
+    code: error.code,
+    text: error.message,
+  }
+}
+
+function sayForm(id: number, text: string): void {
+  let document: unknown
+  try {
+    document = JSON.parse(text)
+  } catch {
+    return
+  }
+  say({ kind: 'form', id, form: designForm(document) })
+}
+
+function answerWind(): void {
+  if (!done) return
+  row = Math.min(Math.max(Math.trunc(row) || 0, 0), done.chain.rows.length - 1)
+  say({ kind: 'wind', id: done.id, wind: windSnapshotOf(done.chain, row) })
+}
+
+async function compute({ id, text }: Edit): Promise<void> {
+  sayForm(id, text)
+  const parsed = parseDesignText(text)
+  if (!parsed.ok) {
+    say({ kind: 'faults', id, faults: parsed.faults.map((fault) => ({ ...fault, text: faultText(fault) })) })
+    return
+  }
+  try {
+    say({ kind: 'progress', id, fraction: 0 })
+    const steps = chainOf(resolveDesign(parsed.design))
+    for (;;) {
+      await nextTurn()
+      if (waiting) return
+      const step = steps.next()
+      if (step.done !== true) {
+        say({ kind: 'progress', id, fraction: step.value })
+        continue
+      }
+      done = { id, chain: step.value }
+      say({ kind: 'result', id, snapshot: snapshotOf(step.value) })
+      return
+    }
+  } catch (error) {
+    say({ kind: 'faults', id, faults: [faultOfError(error)] })
+  }
+}
+
+async function work(): Promise<void> {
+  if (busy) return
+  busy = true
+  try {
+    while (waiting) {
+      const edit = waiting
+      waiting = undefined
+      await compute(edit)
+    }
+  } finally {
+    busy = false
+  }
+}
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  if (data.kind === 'edit') {
+    waiting = data
+    void work()
+  } else {
+    row = data.row
+    answerWind()
+  }
+}
+
+say({ kind: 'fields', fields: designFields() })
