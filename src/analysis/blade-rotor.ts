@@ -2,9 +2,11 @@
 import { type SectionName, sections } from '../data/airfoil/index.ts'
 import type { Blades, Machine } from '../machine/machine.ts'
 import { monotoneCubic } from '../numerics/interpolate.ts'
+import { root } from '../numerics/root.ts'
 import {
   type BladeRotor,
   powerCoefficientTable,
+  rotorCoefficients,
   runawayTipSpeedRatio,
 } from '../physics/aerodynamics/blade-element.ts'
 import { optimumRotor, straightenedRotor } from '../physics/aerodynamics/optimum-rotor.ts'
@@ -94,6 +96,16 @@ function bestOf(tipSpeedRatio: Float64Array, power: Float64Array): RotorCurve['b
   return best
 }
 
+/** A coarse blade finds where to look, the usual one where it is. */
+function runawayOf(shape: BladeRotor): number {
+  const near = runawayTipSpeedRatio(shape, { elements: 6 })
+  const torque = (λ: number) => rotorCoefficients(shape, λ).torque
+  const [low, high] = [0.85 * near, 1.15 * near]
+  return torque(low) > 0 && torque(high) < 0
+    ? root(torque, [low, high], 1e-4 * near)
+    : runawayTipSpeedRatio(shape)
+}
+
 /** Curve of the machine's blades, from rest to just past runaway. */
 export function rotorCurve({ blades }: Machine): RotorCurve {
   if (blades.kind === 'table') {
@@ -117,7 +129,7 @@ export function rotorCurve({ blades }: Machine): RotorCurve {
     }
   }
   const shape = bladeRotor(blades)
-  const runaway = runawayTipSpeedRatio(shape)
+  const runaway = runawayOf(shape)
   const last = Math.max(1.05 * runaway, 1)
   // closer together at low speed, where stall makes the curve bend
   const ratios = Float64Array.from({ length: curvePoints }, (_, k) => last * (k / (curvePoints - 1)) ** 1.3)

@@ -31,7 +31,7 @@ const caseOf = (name: string, change: (document: ReturnType<typeof exampleDocume
 
 /** The shape with its even spread written out as filaments, so that nothing but quadrature is left. */
 function spelledOut(shape: ConductorShape): ConductorShape {
-  const { nodes, weights } = gaussLegendre(6)
+  const { nodes, weights } = gaussLegendre(16)
   return {
     ...shape,
     spreadAngle: 0,

@@ -29,7 +29,7 @@ export interface GeneratorCurve {
 
 /** Copper temperatures of the table [K]; between them the curve is a parabola in conductance. */
 const temperatures = [253.15, 353.15, 523.15] as const
-const speedNodes = 16
+const speedNodes = 14
 /** First node past cut-in, as a share of the way to the last. */
 const firstNode = 0.004
 

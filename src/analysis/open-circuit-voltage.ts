@@ -67,6 +67,17 @@ const principal = (angle: number): number => Math.atan2(Math.sin(angle), Math.co
 
 const ratio = (part: number, whole: number): number => (whole > 0 ? part / whole : 0)
 
+/** Orders above the last that reaches this share of the strongest say nothing that a circuit could tell. */
+const weakestShare = 5e-4
+
+function withoutWeakEnd(series: FourierSeries): FourierSeries {
+  const amplitudes = Array.from(series.cos, (_, h) => harmonicAmplitude(series, h))
+  const least = weakestShare * Math.max(...amplitudes)
+  let last = amplitudes.length - 1
+  while (last > 1 && amplitudes[last]! < least) last--
+  return { cos: series.cos.slice(0, last + 1), sin: series.sin.slice(0, last + 1) }
+}
+
 /** The branches of every phase, each a string of coils. */
 const wiring = ({ coils, phaseCount, groups }: ConductorLayout) =>
   Array.from({ length: phaseCount }, (_, phase) => ({
@@ -88,7 +99,7 @@ export function openCircuitVoltage(
   const order = machine.rotor.polePairs / base
   // e = −dψ/dt, and the series' angle runs base times as fast as the shaft
   const perShape = layout.shapes.map(({ turns }, k) =>
-    seriesScaled(seriesDerivative(linkages[k]!.flux), -base * turns),
+    withoutWeakEnd(seriesScaled(seriesDerivative(linkages[k]!.flux), -base * turns)),
   )
   const emf = layout.coils.map(({ shape, angle }) => seriesDelayed(perShape[shape]!, base * angle))
   const joined = connectPhases(

@@ -15,7 +15,7 @@ describe('agrees: T = P/ω by hand', () => {
   check('Betz', betzLimit, '0.593')
   check(
     'wind through 1.5 m at 10 m/s, watts',
-    windPower({ density: 1.225, area: Math.PI * 0.75 ** 2, windSpeed: 10 }),
+    windPower({ density: 1.225, area: Math.PI * 0.75 ** 2, speed: 10 }),
     '1082',
   )
 })
