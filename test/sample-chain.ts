@@ -149,6 +149,7 @@ function sampleRow(wind: number): WindRow {
     dcCurrent: watts.useful / 26,
     loadVoltage: 26,
     phaseCurrent: watts.useful / 32,
+    currentDensity: watts.useful / 32 / 5e-6,
     copperTemperature: 285.15 + 0.02 * held ** 3,
     overheated: false,
   }

@@ -1,5 +1,6 @@
 /** Checks the list of concerns as a whole: silence where all is well, order, words, robustness, speed. */
 import { readFileSync } from 'node:fs'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { sampleChain } from '../../test/sample-chain.ts'
 import { parseDesign } from '../machine/parse.ts'
@@ -195,4 +196,88 @@ describe('law: strange results neither throw nor print nonsense', () => {
       const chain = sampleChain({ 'purpose.class': safetyClass, ...fields }, change)
       expectSound(concernsOf(chain))
     })
+})
+
+describe('law: any chain', () => {
+  const factor = fc.constantFrom(0, 1e-9, 0.1, 1, 30, 1e9)
+  test('whatever the sizes, every word is sound', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          safetyClass: fc.constantFrom('demonstration', 'bench', 'outdoor'),
+          connection: fc.constantFrom('star', 'delta', 'separate'),
+          mechanical: fc.constantFrom('none', 'furling tail'),
+          electrical: fc.constantFrom('none', 'shorting switch', 'dump load'),
+          retention: fc.constantFrom('glue', 'pocket', 'band'),
+          load: fc.constantFrom(
+            { kind: 'open' },
+            { kind: 'resistor', resistance_ohm: 5 },
+            { kind: 'battery', chemistry: 'Li-ion', voltage_V: 3.7 },
+          ),
+          power: factor,
+          speed: factor,
+          volts: factor,
+          never: fc.boolean(),
+        }),
+        (drawn) => {
+          const chain = sampleChain(
+            {
+              'purpose.class': drawn.safetyClass,
+              'purpose.power_W': 700,
+              'stator.connection': drawn.connection,
+              'protection.mechanical': drawn.mechanical,
+              'protection.electrical': drawn.electrical,
+              'rotor.retention': { kind: drawn.retention },
+              load: drawn.load,
+              'site.meanWind_m_per_s': 6,
+              'bench.readings': [{ speed_rpm: 100, voltage_V: 9 }],
+              'bench.claims': [{ power_W: 9, from: 'open-circuit volts', speed_rpm: 9 }],
+            },
+            (base) => ({
+              cutInWind: drawn.never ? Number.POSITIVE_INFINITY : base.cutInWind,
+              startWind: drawn.never ? Number.POSITIVE_INFINITY : base.startWind,
+              generator: {
+                ...base.generator,
+                cutIn: drawn.never ? Number.POSITIVE_INFINITY : 20 * drawn.speed,
+              },
+              yokeFluxDensity: 2 * drawn.power,
+              rows: base.rows.map((row) => ({
+                ...row,
+                speed: row.speed * drawn.speed,
+                dcCurrent: row.dcCurrent * drawn.power,
+                currentDensity: row.currentDensity * drawn.power,
+                loadVoltage: row.loadVoltage * drawn.volts,
+                copperTemperature: Math.min(623.15, 285 + 10 * drawn.power),
+                overheated: drawn.power > 30,
+                watts: { ...row.watts, useful: row.watts.useful * drawn.power, cable: 9 * drawn.volts },
+              })),
+              voltage: {
+                ...base.voltage,
+                openCorner: drawn.volts,
+                greatestLinePeak: base.voltage.greatestLinePeak * drawn.volts,
+                phases: base.voltage.phases.map((phase) => ({
+                  ...phase,
+                  rms: phase.rms * drawn.volts,
+                  peak: phase.peak * drawn.volts,
+                  emf: {
+                    cos: phase.emf.cos.map((a) => a * drawn.volts),
+                    sin: phase.emf.sin.map((a) => a * drawn.volts),
+                  },
+                })),
+              },
+              runaway: {
+                ...base.runaway,
+                speed: base.runaway.speed * drawn.speed,
+                magnetForce: base.runaway.magnetForce * drawn.speed,
+                directVoltage: base.runaway.directVoltage * drawn.volts,
+                lineVoltage: base.runaway.lineVoltage * drawn.volts,
+              },
+            }),
+          )
+          expectSound(concernsOf(chain))
+        },
+      ),
+      { numRuns: 150, seed: 7 },
+    )
+  })
 })

@@ -31,7 +31,7 @@ export interface GeneratorCurve {
 const temperatures = [253.15, 353.15, 523.15] as const
 const speedNodes = 14
 /** First node past cut-in, as a share of the way to the last. */
-const firstNode = 0.004
+const firstNode = 0.003
 
 function nodes(cutIn: number, fastest: number): Float64Array {
   const span = fastest - cutIn

@@ -37,7 +37,8 @@ export function shortCircuit(
     const ω = machine.rotor.polePairs * speed
     const ratio = copperRatio(machine, copperTemperature)
     const r = phases.map(({ resistance }) => resistance * ratio)
-    const size = Math.max(...r)
+    // the rows of the star point in the size of the impedances, so that pivots stay comparable
+    const size = Math.max(...r, ...inductance.map((row) => ω * Math.max(...row.map(Math.abs))))
     const A = new Float64Array(m * m)
     const b = new Float64Array(m)
     for (let i = 0; i < n; i++) {

@@ -98,6 +98,9 @@ export function schemaAt(schema: Schema, path: readonly PropertyKey[], input: un
   if (key === undefined) return quantityObject(schema) ?? schema
   const inside =
     typeof input === 'object' && input !== null ? (input as Record<PropertyKey, unknown>)[key] : undefined
-  const next = arrayElement(schema) ?? objectShape(quantityObject(schema) ?? schema)?.[String(key)]
+  const shape = objectShape(quantityObject(schema) ?? schema)
+  // a key such as "constructor" must not find what every object inherits
+  const own = shape && Object.hasOwn(shape, key) ? shape[String(key)] : undefined
+  const next = arrayElement(schema) ?? own
   return next && schemaAt(next, rest, inside)
 }

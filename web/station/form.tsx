@@ -178,7 +178,12 @@ function StationSection({
 }
 
 export function Form() {
-  const fields = form.value
+  // which fields there are comes from the engine; what stands in them is what was typed last
+  const raw = document.value
+  const fields = useMemo(
+    () => form.value.map((field) => ({ ...field, value: valueAt(raw, field.keys) })),
+    [form.value, raw],
+  )
   const byStation = useMemo(() => {
     const map = new Map<string, FormField[]>()
     for (const field of fields) {

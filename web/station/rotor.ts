@@ -1,6 +1,6 @@
 /** Station of the magnet rotor. */
 import { valueAt } from '../store/raw-document.ts'
-import type { Station } from './station.ts'
+import { numberAt, rounded, type Settle, type Station } from './station.ts'
 
 /** What every arrangement asks for. */
 const magnets = {
@@ -11,6 +11,17 @@ const magnets = {
 
 /** Room for a winding between the faces [mm]. */
 const gap_mm = 14
+
+/** Blocks that fit round a drum may collide on a disc, where they point to the shaft: the ring is then made wider. */
+const roomForBlocks: Settle = (rotor) => {
+  const width = numberAt(rotor, ['magnet', 'width_mm'], 20)
+  const length = numberAt(rotor, ['magnet', 'length_mm'], 40)
+  const poles = Math.max(2, numberAt(rotor, ['poleCount'], 12))
+  const least = poles > 2 ? (1.08 * width) / (2 * Math.tan(Math.PI / poles)) + length / 2 : length / 2
+  return numberAt(rotor, ['pitchRadius_mm'], 0) >= least
+    ? rotor
+    : { ...rotor, pitchRadius_mm: rounded(least + 0.5, 1) }
+}
 
 export const rotorStation: Station = {
   noun: 'rotor',
@@ -28,6 +39,7 @@ export const rotorStation: Station = {
       }),
     },
   },
+  settles: { 'rotor.arrangement': { disc: roomForBlocks, 'two-discs': roomForBlocks } },
   extras: [
     {
       path: ['rotor', 'opposite'],

@@ -6,6 +6,9 @@ import { isRawObject, type Path, type RawObject, valueAt } from '../store/raw-do
 /** Starting values of what a variant asks for; invented but sensible, from what is there already. */
 export type Start = (document: RawObject) => RawObject
 
+/** Brings what was kept into agreement with the new variant. */
+export type Settle = (noun: RawObject, document: RawObject) => RawObject
+
 export interface Extra {
   readonly path: Path
   readonly label: string
@@ -22,6 +25,7 @@ export interface Station {
   readonly open: boolean
   /** By the path of the choice and its word: `blades.kind` → `optimum`. */
   readonly starts?: Readonly<Record<string, Readonly<Record<string, Start>>>>
+  readonly settles?: Readonly<Record<string, Readonly<Record<string, Settle>>>>
   /** By the path of a list: a new last entry. */
   readonly entries?: Readonly<Record<string, (document: RawObject) => RawObject>>
   /** Singular of the entries of a list, by its path. */

@@ -1,6 +1,6 @@
 /** Station of the stator: winding, wire and connection. */
 import { isRawObject, valueAt } from '../store/raw-document.ts'
-import { numberAt, rounded, type Start, type Station } from './station.ts'
+import { numberAt, rounded, type Settle, type Start, type Station } from './station.ts'
 
 const poles = (document: unknown) => Math.max(2, numberAt(document, ['rotor', 'poleCount'], 12))
 const pitchRadius = (document: unknown) => numberAt(document, ['rotor', 'pitchRadius_mm'], 60)
@@ -8,13 +8,22 @@ const pitchRadius = (document: unknown) => numberAt(document, ['rotor', 'pitchRa
 /** Three coils to four poles, in whole sets of three. */
 const coilCount = (document: unknown) => Math.max(3, 3 * Math.round(poles(document) / 4))
 
-/** Arc that one coil has for itself [mm]. */
-const arc = (document: unknown) => (2 * Math.PI * pitchRadius(document)) / coilCount(document)
-
-const coilRoom = (document: unknown, share: number) => rounded(share * arc(document), 0.1)
-
 const holeLength = (document: unknown) =>
   rounded(0.8 * numberAt(document, ['rotor', 'magnet', 'length_mm'], 40), 0.5)
+
+/** Arc that one coil has for itself, on a disc at the inner end of its hole [mm]. */
+const arc = (document: unknown) => {
+  const drum = valueAt(document, ['rotor', 'arrangement']) === 'drum'
+  const radius = pitchRadius(document) - (drum ? 0 : holeLength(document) / 2)
+  return (2 * Math.PI * Math.max(radius, 0.2 * pitchRadius(document))) / coilCount(document)
+}
+
+const legWidth = (document: unknown) =>
+  numberAt(document, ['stator', 'winding', 'legWidth_mm'], rounded(0.26 * arc(document), 0.1))
+
+/** Width of a hole that leaves its coil a little room beside the next one [mm]. */
+const holeWidth = (document: unknown, share: number) =>
+  rounded(share * Math.max(0.15 * arc(document), 0.94 * arc(document) - 2 * legWidth(document)), 0.1)
 
 const firstDistance = (document: unknown) =>
   numberAt(
@@ -40,8 +49,23 @@ const serpentine: Start = (document) => ({
   phases: [0, 1, 2].map((k) => nextPhase(document, k)),
 })
 
+/** Three layers of runs share what lies between the faces. */
+const roomForLayers: Settle = (winding, document) => {
+  const two = numberAt(document, ['rotor', 'faceDistance_mm'], Number.NaN)
+  const faceDistance = numberAt(document, ['rotor', 'opposite', 'faceDistance_mm'], two)
+  const phases = winding.phases
+  if (!(faceDistance > 0) || !Array.isArray(phases)) return winding
+  const air_mm = 0.1 * faceDistance
+  const layer = (faceDistance - 2 * air_mm) / phases.length
+  return {
+    ...winding,
+    bundleDepth_mm: rounded(Math.min(depth(document), 0.95 * layer), 0.05),
+    phases: phases.map((phase, k) => ({ ...phase, distance_mm: rounded(air_mm + (k + 0.5) * layer, 0.05) })),
+  }
+}
+
 const rectangularHole: Start = (document) => ({
-  holeWidth_mm: coilRoom(document, 0.36),
+  holeWidth_mm: holeWidth(document, 1),
   holeLength_mm: holeLength(document),
 })
 
@@ -58,21 +82,22 @@ export const statorStation: Station = {
         phaseCount: 3,
         turns: 60,
         hole: { shape: 'rectangular', ...rectangularHole(document) },
-        legWidth_mm: coilRoom(document, 0.26),
+        legWidth_mm: legWidth(document),
         bundleDepth_mm: depth(document),
         distance_mm: firstDistance(document),
       }),
     },
     'stator.winding.hole.shape': {
-      round: (document) => ({ holeDiameter_mm: coilRoom(document, 0.36) }),
+      round: (document) => ({ holeDiameter_mm: holeWidth(document, 1) }),
       rectangular: rectangularHole,
       wedge: (document) => ({
-        holeInnerWidth_mm: coilRoom(document, 0.26),
-        holeOuterWidth_mm: coilRoom(document, 0.46),
+        holeInnerWidth_mm: holeWidth(document, 0.9),
+        holeOuterWidth_mm: holeWidth(document, 1.1),
         holeLength_mm: holeLength(document),
       }),
     },
   },
+  settles: { 'stator.winding.kind': { serpentine: roomForLayers } },
   entries: {
     'stator.winding.phases': (document) => {
       const list = valueAt(document, ['stator', 'winding', 'phases'])

@@ -43,5 +43,8 @@ export function withVariant(
     .map(({ starts }) => starts?.[generalPath(keys)]?.[word])
     .find((found) => found !== undefined)
   const next = { [choice]: word, ...start?.(document), ...Object.fromEntries(kept) }
-  return withValue(document, parent, next) as RawObject
+  const settle = stations
+    .map(({ settles }) => settles?.[generalPath(keys)]?.[word])
+    .find((found) => found !== undefined)
+  return withValue(document, parent, settle ? settle(next, document) : next) as RawObject
 }

@@ -36,7 +36,10 @@ describe('law: the rule', () => {
       const voltage = sampleVoltage()
       const phases = voltage.phases.map((phase) => ({
         ...phase,
-        emf: { cos: phase.emf.cos.with(3, 0.07), sin: phase.emf.sin },
+        emf: {
+          cos: phase.emf.cos.map((amplitude, order) => (order === 3 ? 0.07 : amplitude)),
+          sin: phase.emf.sin,
+        },
       }))
       return { voltage: { ...voltage, phases, openCorner: 0.3 } }
     })

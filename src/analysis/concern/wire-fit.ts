@@ -64,14 +64,14 @@ export const wireFit: ConcernRule = {
   judge: (chain) => {
     const { machine, wound, layout } = chain
     const { winding, wire } = machine.stator
-    const most = rowOfMost(chain.rows, ({ phaseCurrent }) => phaseCurrent)
+    const most = rowOfMost(chain.rows, ({ currentDensity }) => currentDensity)
     const fit = {
       turns: winding.turns,
       handTurns: wound.fit.handTurns,
       hexagonalTurns: wound.fit.hexagonalTurns,
       room: roomOf(chain),
       reelShort: wound.fit.reelShort,
-      density: (most?.phaseCurrent ?? 0) / (wound.conductorArea * layout.groups),
+      density: most?.currentDensity ?? 0,
     }
     const faults = fitFaults(fit)
     if (faults.length === 0) return undefined
