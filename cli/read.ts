@@ -1,10 +1,20 @@
 /** Reads a document from a file, or from standard input for "-". */
-import { readFile } from 'node:fs/promises'
+import { createReadStream } from 'node:fs'
 import { type Parsed, parseDesignText } from '../src/index.ts'
+import { longestDocument } from '../src/machine/parse.ts'
 
-async function standardInput(): Promise<string> {
+/** Bytes after which any text is longer than a document may be: no letter takes more than four. */
+const enough = 4 * longestDocument
+
+/** The text of a stream, or so much of it that the parser will call it too large: some streams never end. */
+async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
   const parts: Buffer[] = []
-  for await (const part of process.stdin) parts.push(part as Buffer)
+  let length = 0
+  for await (const part of stream) {
+    parts.push(part as Buffer)
+    length += (part as Buffer).length
+    if (length > enough) break
+  }
   return Buffer.concat(parts).toString('utf8')
 }
 
@@ -12,7 +22,7 @@ async function standardInput(): Promise<string> {
 export async function readDesign(file: string): Promise<Parsed> {
   let text: string
   try {
-    text = file === '-' ? await standardInput() : await readFile(file, 'utf8')
+    text = await textOf(file === '-' ? process.stdin : createReadStream(file))
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? 'unknown reason'
     return {

@@ -1,4 +1,4 @@
-/** The pages that are written from declarations: refusals, concerns, fields of the design document. */
+/** The pages that are written from declarations: refusals, concerns, fields of the design document and of the result. */
 import type { ConcernRule } from '../src/analysis/concern/concern.ts'
 import type { FieldDescription } from '../src/machine/design-fields.ts'
 
@@ -42,6 +42,24 @@ export function concernsPage(rules: readonly Pick<ConcernRule, 'code' | 'title' 
     row(['code', 'concern', 'what is asked, and where the limit comes from']),
     row(['---', '---', '---']),
     ...sorted.map(({ code: name, title, basis }) => row([code(name), title, basis])),
+    '',
+  ].join('\n')
+}
+
+export function resultFieldsPage(
+  fields: readonly { readonly name: string; readonly meaning: string }[],
+): string {
+  return [
+    '# Fields of the result',
+    '',
+    'Generated from `src/output/result.ts` by `npm run generate`; do not edit.',
+    '',
+    'What `gustloom compute --json` prints: one object with these fields, in this order. A name ends in the unit of its',
+    'number; `null` stands for what has no finite value, such as a wind in which the machine never starts.',
+    '',
+    row(['field', 'meaning']),
+    row(['---', '---']),
+    ...fields.map(({ name, meaning }) => row([code(name), meaning])),
     '',
   ].join('\n')
 }

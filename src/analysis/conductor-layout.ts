@@ -145,10 +145,21 @@ export const coilOutline = (machine: Machine, winding: CoilWinding): CoilOutline
   angle: 0,
 })
 
+/**
+ * Phase and sense of every coil. Counts that leave a phase without coils have no belts to go by: the coils are then
+ * dealt out in turn, as a builder would who counts to three, and the volts show what that is worth.
+ */
+function coilBelts({ coilCount, phaseCount }: CoilWinding, polePairs: number) {
+  const belts = phaseBelts({ coilCount, phaseCount, polePairs })
+  const phases = new Set(belts.map(({ phase }) => phase))
+  if (phases.size === phaseCount) return belts
+  return belts.map(({ sense }, k) => ({ phase: k % phaseCount, sense }))
+}
+
 function coilLayout(machine: Machine, winding: CoilWinding, orders: BundleOrders): ConductorLayout {
   const outline = coilOutline(machine, winding)
   const bundle = { width: winding.legWidth, thickness: winding.bundleDepth }
-  const belts = phaseBelts({ ...winding, polePairs: machine.rotor.polePairs })
+  const belts = coilBelts(winding, machine.rotor.polePairs)
   const placed = Array.from({ length: winding.phaseCount }, () => 0)
   const perGroup = Array.from({ length: winding.phaseCount }, (_, phase) =>
     Math.ceil(belts.filter((belt) => belt.phase === phase).length / winding.parallelGroups),

@@ -34,6 +34,7 @@ export const benchSchema = z.strictObject({
       }),
     )
     .max(200)
+    .meta({ description: 'Volts read at known speeds with nothing connected' })
     .default([]),
   claims: z
     .array(
@@ -59,5 +60,6 @@ export const benchSchema = z.strictObject({
       }),
     )
     .max(50)
+    .meta({ description: 'Powers that somebody states, each with what it rests on' })
     .default([]),
 })

@@ -201,6 +201,8 @@ describe('law: each kind of fault has its code and reads path, condition, receiv
     for (const text of ['', '{', '{"gustloom": 1,}', "{'gustloom': 1}", '\u0000', 'NaN', '\ufeff'])
       expect(parseDesignText(text)).toMatchObject({ ok: false, faults: [{ code: 'not-json' }] })
   })
+  test('a byte-order mark before the text is no fault', () =>
+    expect(parseDesignText(`\ufeff${exampleText('hen-house-drum')}`).ok).toBe(true))
   test('too-large, and the text is not parsed at all', () => {
     const parsed = parseDesignText('['.repeat(longestDocument + 1))
     expect(parsed).toMatchObject({ ok: false, faults: [{ code: 'too-large' }] })

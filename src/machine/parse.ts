@@ -69,7 +69,8 @@ export function parseDesignText(text: string): Parsed {
     })
   let input: unknown
   try {
-    input = JSON.parse(text)
+    // some editors put a byte-order mark before the text
+    input = JSON.parse(text.startsWith('\ufeff') ? text.slice(1) : text)
   } catch (error) {
     return refused({
       path: 'the document',

@@ -41,6 +41,8 @@ describe('law: the rule', () => {
     expect(moved(9)).toBeUndefined()
     expect(moved(7.6)?.severity).toBe('warning')
     expect(moved(7.6)?.remedies[0]).toContain('1.4 mm away from')
+    const wide = { 'rotor.faceDistance_mm': 15, 'stator.winding.distance_mm': 7.5 }
+    expect(gapStack.judge(sampleChain(wide))?.remedies[0]).toContain('0.40 mm farther apart')
     expect(moved(6.5)?.severity).toBe('blocking')
     expect(moved(6.5, 'bench')?.severity).toBe('warning')
     expect(moved(11)?.figures).toContain('far side')

@@ -102,7 +102,9 @@ export const gapStack: ConcernRule = {
       remedies: [
         Math.abs(shifted) > 0.3e-3
           ? `Move the winding by ${formatSi(Math.abs(shifted), 'mm', 2)} ${shifted > 0 ? 'away from' : 'towards'} these magnets, into the middle of the gap.`
-          : `Set the winding ${formatSi(leastClearance - worst, 'mm', 2)} farther from the magnets, and see what it costs in volts.`,
+          : outer !== undefined
+            ? `Set the two faces ${formatSi(2 * (leastClearance - worst), 'mm', 2)} farther apart with the winding in the middle, and see what it costs in volts.`
+            : `Set the winding ${formatSi(leastClearance - worst, 'mm', 2)} farther from the magnets, and see what it costs in volts.`,
         'Make the winding thinner: a wider and flatter bundle.',
         'Stiffen the discs, true the rotor, take up the bearings, and enter what you measure.',
         `Turn it by hand with the rotor pushed and pulled along the shaft, then once more with the stator warm, before any power. ${turningCaution}`,

@@ -22,7 +22,7 @@ export const retentionFails = (retaining: Retaining): boolean => retentionMargin
 export const magnetRetention: ConcernRule = {
   code: 'magnet-retention',
   title: 'What holds the magnets without glue is too weak at runaway',
-  basis: `Pull m r ω² at runaway speed, times ${retentionFactor} (common practice, no source), against the wall, the band or the force found by test; glue counts for nothing. Magnets inside a ring are pressed into it and are not judged. Blocks the outdoor class; a warning in the others.`,
+  basis: `Pull m r ω² at the speed reached with the load lost in the storm wind and no limiter at work, times ${retentionFactor} (common practice, no source), against the wall, the band or the force found by test; glue counts for nothing. Magnets inside a ring are pressed into it and are not judged. Blocks the outdoor class; a warning in the others.`,
   judge: (chain) => {
     const { machine, runaway } = chain
     const { rotor } = machine

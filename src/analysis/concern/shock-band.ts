@@ -50,7 +50,7 @@ export const shockBandRule: ConcernRule = {
   code: 'shock-band',
   title: 'Volts at runaway that can hurt',
   basis:
-    'Line volts (rms) and direct volts behind the bridge with the load lost in the storm wind, against 50 V AC / 120 V DC (extra-low voltage), 25 V AC / 60 V DC (bare parts in the dry) and 12 V AC / 30 V DC (wet): IEC 61140 and IEC 60364-4-41, from general knowledge, verify the edition in force; national rules differ. Above the first band: blocks the outdoor class, a warning on the bench. The demonstration class is blocked from the second band on. Else a warning or a note.',
+    'Line volts (rms) and direct volts behind the bridge with the load lost in the storm wind and no limiter at work, against 50 V AC / 120 V DC (extra-low voltage), 25 V AC / 60 V DC (bare parts in the dry) and 12 V AC / 30 V DC (wet): IEC 61140 and IEC 60364-4-41, from general knowledge, verify the edition in force; national rules differ. Above the first band: blocks the outdoor class, a warning on the bench. The demonstration class is blocked from the second band on. Else a warning or a note.',
   judge: (chain) => {
     const { runaway, machine } = chain
     const volts = { alternating: runaway.lineVoltage, direct: runaway.directVoltage }
