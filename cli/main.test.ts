@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { severities } from '../src/analysis/concern/concern.ts'
 import { resultFields } from '../src/output/result.ts'
 import { exampleText } from '../test/example.ts'
+import { fixedText } from '../test/fixed-document.ts'
 import { repositoryRoot } from '../test/repository.ts'
 
 interface Outcome {
@@ -35,7 +36,7 @@ function shell(
 }
 
 const small = 'examples/class-room-fan.json'
-const escape = '\u001b['
+const colourCode = '\u001b['
 
 describe.concurrent('law: the exit status tells a program how it went', () => {
   test('0 for a machine that nothing blocks, with the page on standard output only', async () => {
@@ -51,14 +52,14 @@ describe.concurrent('law: the exit status tells a program how it went', () => {
     expect(out).toContain('BLOCKING')
   })
   test('2 for a document with faults, all of them on standard error', async () => {
-    const input = exampleText('class-room-fan').replace('"poleCount": 8', '"poleCount": 7, "coverr_mm": 1')
+    const input = fixedText('disc').replace('"poleCount":8', '"poleCount": 7, "coverr_mm": 1')
     const { status, out, err } = await shell('$gustloom compute -', { input })
     expect({ status, out }).toEqual({ status: 2, out: '' })
     expect(err).toContain('rotor.poleCount must be a multiple of 2; received 7 (not-a-choice)\n')
     expect(err).toContain('rotor.coverr_mm must be a known key, perhaps cover_mm; received 1 (unknown-key)\n')
   })
   test('2 for values that cannot stand together', async () => {
-    const input = exampleText('class-room-fan').replace('"distance_mm": 5', '"distance_mm": 1')
+    const input = fixedText('disc').replace('"distance_mm":5', '"distance_mm":1')
     const { status, err } = await shell('$gustloom check -', { input })
     expect(status).toBe(2)
     expect(err).toMatch(/^stator\.winding\.distance_mm must be at least 3\.4 mm, .* \(conflict\)\n$/)
@@ -98,7 +99,7 @@ describe.concurrent('law: standard input, pipes and colour', () => {
   test('no colour into a pipe, whatever NO_COLOR says', async () => {
     const plain = await shell(`$gustloom compute ${small}`)
     const asked = await shell(`$gustloom compute ${small}`, { env: { NO_COLOR: '1' } })
-    expect(plain.out).not.toContain(escape)
+    expect(plain.out).not.toContain(colourCode)
     expect(asked.out).toBe(plain.out)
   })
   test('a reader that goes away early is no crash', async () => {

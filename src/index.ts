@@ -4,7 +4,7 @@
 export { type Chain, chainOf, computeDesign, finished } from './analysis/compute.ts'
 export { type Concern, type Severity, severities } from './analysis/concerns.ts'
 export { loadPoint } from './analysis/load-point.ts'
-export { type WindRow, type WindState, windRow } from './analysis/power-curve.ts'
+export type { WindRow, WindState } from './analysis/power-curve.ts'
 export { type ResultSpread, type SpreadCause, type Spreads, spreadsOf } from './analysis/spread.ts'
 export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
 // a design document

@@ -103,6 +103,7 @@ export const samplePhase = (amplitude: number, lag: number): PhaseVoltage => ({
   resistance: 0.2,
   inductance: 1e-3,
   inStep: 1,
+  branches: [],
   branchMismatch: 0,
 })
 
@@ -226,10 +227,13 @@ export function sampleChain(
       shaftPower: () => 0,
       residual: 0,
     },
+    circulating: { branches: () => 0, delta: () => 0 },
     cooling: { resistance: () => 0.3, spread: 0.5 },
     startWind: 2,
     cutInWind: 3,
     rows,
+    fallingRows: rows,
+    rowAt: (wind) => rows.find((row) => row.wind >= wind) ?? rows[rows.length - 1]!,
     runaway: {
       wind: 25,
       speed: 150,
@@ -245,6 +249,7 @@ export function sampleChain(
       distribution: windDistribution({ mean: 5, shape: 2 }),
       patternFactor: 1.91,
       energy: parts.useful,
+      hysteresis: 0,
       energyOfMeanWind: 400 * joule,
       meanPower: 68,
       ledger: { available: 3000 * joule, shaft: 661 * joule, parts },

@@ -27,3 +27,5 @@ export type FromWorker =
   | { readonly kind: 'faults'; readonly id: number; readonly faults: readonly ShownFault[] }
   | { readonly kind: 'result'; readonly id: number; readonly snapshot: Snapshot }
   | { readonly kind: 'wind'; readonly id: number; readonly wind: WindSnapshot }
+  /** The engine failed in a way that no rule foresaw. */
+  | { readonly kind: 'failed'; readonly id: number; readonly reason: string }

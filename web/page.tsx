@@ -22,7 +22,9 @@ function Results() {
   const detail = windDetail.value
   return (
     <div class={`results${stale.value ? ' stale' : ''}`}>
-      {stale.value ? <p class="stale-mark">Numbers of the last valid design</p> : null}
+      <div class="stale-place">
+        {stale.value ? <p class="stale-mark">Numbers of the last valid design</p> : null}
+      </div>
       <Ribbon snapshot={result} row={row} />
       <WindChoice snapshot={result} index={index} />
       <KeyFigures snapshot={result} row={row} />

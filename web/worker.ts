@@ -33,8 +33,9 @@ const nextTurn = () =>
     turn.port2.postMessage(null)
   })
 
-function faultOfError(error: unknown): ShownFault {
-  if (!(error instanceof Refusal)) throw error
+const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error))
+
+function faultOfRefusal(error: Refusal): ShownFault {
   const [path = '', rest = ''] = error.message.split(' must be ')
   const [condition = '', received = ''] = rest.split('; received ')
   return {
@@ -59,7 +60,11 @@ function sayForm(id: number, text: string): void {
 function answerWind(): void {
   if (!done) return
   row = Math.min(Math.max(Math.trunc(row) || 0, 0), done.chain.rows.length - 1)
-  say({ kind: 'wind', id: done.id, wind: windSnapshotOf(done.chain, row) })
+  try {
+    say({ kind: 'wind', id: done.id, wind: windSnapshotOf(done.chain, row) })
+  } catch (error) {
+    say({ kind: 'failed', id: done.id, reason: reasonOf(error) })
+  }
 }
 
 async function compute({ id, text }: Edit): Promise<void> {
@@ -85,7 +90,8 @@ async function compute({ id, text }: Edit): Promise<void> {
       return
     }
   } catch (error) {
-    say({ kind: 'faults', id, faults: [faultOfError(error)] })
+    if (error instanceof Refusal) say({ kind: 'faults', id, faults: [faultOfRefusal(error)] })
+    else say({ kind: 'failed', id, reason: reasonOf(error) })
   }
 }
 

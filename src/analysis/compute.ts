@@ -5,6 +5,7 @@ import { resolveDesign } from '../machine/resolve.ts'
 import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
 import { type GapProfile, gapProfile, type RotorField, rotorField, yokeFluxDensity } from './air-gap-field.ts'
 import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
+import { type Circulation, circulation } from './circulation.ts'
 import { type Concern, concernsOf } from './concerns.ts'
 import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
 import { noLoadDrag } from './drag.ts'
@@ -33,11 +34,17 @@ export interface Chain {
   readonly wound: WoundMachine
   readonly voltage: OpenCircuitVoltage
   readonly generator: GeneratorCurve
+  /** Watts that currents inside the winding burn, at a speed. */
+  readonly circulating: Circulation
   readonly cooling: StatorCooling
   /** Wind that starts the rotor from rest, and wind in which current begins [m/s]; infinite where never. */
   readonly startWind: number
   readonly cutInWind: number
+  /** Wind by wind as it rises, and as it falls again: a machine with two states keeps the one it is in. */
   readonly rows: readonly WindRow[]
+  readonly fallingRows: readonly WindRow[]
+  /** Any wind up to the storm, met on a rising wind. */
+  readonly rowAt: (wind: number) => WindRow
   readonly runaway: Runaway
   readonly year: Year
   readonly concerns: readonly Concern[]
@@ -75,12 +82,17 @@ export function* chainOf(
   yield 0.6
   const drag = noLoadDrag(machine, field, layout)
   const fastest = (rotor.runaway * 1.05 * site.stormWind) / machine.blades.radius
-  const generator = generatorCurve(machine, voltage, drag, fastest)
+  const circulating = circulation(machine, layout, wound, voltage, fastest)
+  const generator = generatorCurve(machine, voltage, { drag, circulating }, fastest)
+  const idlePower = (speed: number) => {
+    const { friction, eddy } = drag(speed)
+    return friction + eddy + circulating.branches(speed) + circulating.delta(speed)
+  }
   const cooling = statorCooling(machine, layout, coolingFactor)
   yield 0.8
   const phaseArea = wound.conductorArea * layout.groups
   const parts = { machine, rotor, blades, generator, cooling, phaseArea }
-  const rows = powerCurve(parts)
+  const curve = powerCurve(parts)
   const bare = {
     machine,
     airDensity,
@@ -93,12 +105,15 @@ export function* chainOf(
     wound,
     voltage,
     generator,
+    circulating,
     cooling,
     startWind: startWind(parts),
-    cutInWind: cutInWind(parts),
-    rows,
-    runaway: runaway(machine, rotor, blades, voltage, drag),
-    year: year(machine, rows),
+    cutInWind: cutInWind(curve),
+    rows: curve.rising,
+    fallingRows: curve.falling,
+    rowAt: curve.rowAt,
+    runaway: runaway(machine, rotor, blades, voltage, idlePower),
+    year: year(machine, curve),
   }
   yield 0.95
   return { ...bare, concerns: concernsOf(bare) }

@@ -1,9 +1,10 @@
 /** What the generator takes from the shaft and gives to the load, against speed and copper temperature. */
 import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
+import type { Circulation } from './circulation.ts'
 import { copperRatio, cutInSpeed, loadPoint } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
-import { noWatts, type Watts, wattColumns } from './watts.ts'
+import { noWatts, shaftPower, type Watts, wattColumns } from './watts.ts'
 
 export interface GeneratorState {
   readonly watts: Watts
@@ -51,6 +52,12 @@ function parabola(x: number, [a, b, c]: readonly [number, number, number]): [num
   ]
 }
 
+/** What a turning rotor costs before any load. */
+export interface NoLoadLosses {
+  readonly drag: (speed: number) => Pick<Watts, 'friction' | 'eddy'>
+  readonly circulating: Circulation
+}
+
 /**
  * `drag` gives friction and eddy loss at a speed; they are there with or without load.
  * `fastest` is the highest speed that will be asked for [rad/s].
@@ -58,26 +65,27 @@ function parabola(x: number, [a, b, c]: readonly [number, number, number]): [num
 export function generatorCurve(
   machine: Machine,
   voltage: OpenCircuitVoltage,
-  drag: (speed: number) => Pick<Watts, 'friction' | 'eddy'>,
+  { drag, circulating }: NoLoadLosses,
   fastest: number,
 ): GeneratorCurve {
   const cutIn = machine.load.kind === 'open' ? Number.POSITIVE_INFINITY : cutInSpeed(machine, voltage)
   const dragOnly = (speed: number): GeneratorState => ({
-    watts: { ...noWatts, ...drag(speed) },
+    watts: { ...noWatts, ...drag(speed), winding: circulating.branches(speed) + circulating.delta(speed) },
     dcCurrent: 0,
     loadVoltage: machine.load.kind === 'battery' ? machine.load.voltage : 0,
     phaseCurrent: 0,
   })
-  const dragPower = (speed: number) => {
+  const idlePower = (speed: number) => shaftPower(dragOnly(speed).watts)
+  const loadedDrag = (speed: number) => {
     const { friction, eddy } = drag(speed)
-    return friction + eddy
+    return friction + eddy + circulating.branches(speed)
   }
   if (!(cutIn < fastest))
     return {
       cutIn,
       speeds: new Float64Array(0),
       at: dragOnly,
-      shaftPower: dragPower,
+      shaftPower: idlePower,
       residual: 0,
     }
   const speeds = nodes(cutIn, fastest)
@@ -86,10 +94,7 @@ export function generatorCurve(
     const points = Array.from(speeds, (speed) => loadPoint(machine, voltage, { speed, copperTemperature }))
     for (const point of points) residual = Math.max(residual, point.residual)
     const column = (value: (point: (typeof points)[number]) => number) =>
-      smoothCubic(
-        speeds,
-        points.map((point, k) => (k === 0 ? 0 : value(point))),
-      )
+      smoothCubic(speeds, points.map(value))
     const electrical = {
       winding: column(({ power }) => power.winding),
       cable: column(({ power }) => power.line + power.dcCable),
@@ -115,11 +120,11 @@ export function generatorCurve(
     speeds,
     residual,
     shaftPower: (speed, temperature) => {
-      if (speed <= cutIn) return dragPower(speed)
+      if (speed <= cutIn) return idlePower(speed)
       const w = weigh(temperature)
       let sum = 0
       for (let k = 0; k < 3; k++) sum += w[k]! * tables[k]!.shaft(speed)
-      return sum + dragPower(speed)
+      return sum + loadedDrag(speed)
     },
     at: (speed, temperature) => {
       if (speed <= cutIn) return dragOnly(speed)
@@ -133,6 +138,7 @@ export function generatorCurve(
             0,
             mix((table) => table.electrical[name](speed)),
           )
+      watts.winding += circulating.branches(speed)
       return {
         watts,
         dcCurrent: Math.max(

@@ -60,11 +60,13 @@ export function steadyStates(
 ): SteadyState[] {
   const surplus = (speed: number) => given(speed) - taken(speed)
   const states: SteadyState[] = []
-  let before = fastest / scanPoints / 50
+  let before = leastSpeed(fastest)
   let left = surplus(before)
   for (let k = 1; k <= scanPoints; k++) {
     const speed = (fastest * k) / scanPoints
     const right = surplus(speed)
+    // a point exactly on a crossing waits for the next to tell which way it goes
+    if (right === 0) continue
     if (left !== 0 && left > 0 !== right > 0)
       states.push({ speed: root(surplus, [before, speed], fastest * 1e-9), stable: left > 0 })
     before = speed
@@ -73,7 +75,28 @@ export function steadyStates(
   return states
 }
 
-/** The state a rotor settles in that speeds up from rest: the first stable one, if it can leave rest at all. */
-export function fromRest(states: readonly SteadyState[]): SteadyState | undefined {
-  return states[0]?.stable === true ? states[0] : undefined
+/** Slower than this counts as at rest. */
+const leastSpeed = (fastest: number): number => fastest / scanPoints / 50
+
+/**
+ * The stable state that a rotor turning at `from` settles in: it speeds up or slows down to the first crossing on its
+ * way. 0 where nothing stops it before rest.
+ */
+export function settledSpeed(
+  given: (speed: number) => number,
+  taken: (speed: number) => number,
+  { from, fastest }: { readonly from: number; readonly fastest: number },
+): number {
+  const surplus = (speed: number) => given(speed) - taken(speed)
+  const least = leastSpeed(fastest)
+  const step = fastest / scanPoints
+  let here = Math.min(Math.max(from, least), fastest)
+  const rising = surplus(here) > 0
+  for (;;) {
+    const next = rising ? Math.min(here + step, fastest) : Math.max(here - step, least)
+    if (next === here) return rising ? fastest : 0
+    if (surplus(next) > 0 !== rising)
+      return root(surplus, rising ? [here, next] : [next, here], fastest * 1e-9)
+    here = next
+  }
 }

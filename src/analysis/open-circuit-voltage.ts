@@ -11,6 +11,7 @@ import {
   seriesScaled,
   seriesSum,
 } from '../numerics/fourier.ts'
+import { deltaCirculation } from '../physics/winding/circulation.ts'
 import { connectPhases } from '../physics/winding/connection.ts'
 import type { RotorField } from './air-gap-field.ts'
 import type { Coil, ConductorLayout } from './conductor-layout.ts'
@@ -40,6 +41,8 @@ export interface PhaseVoltage {
   readonly inductance: number
   /** Least over the branches: 1 only when coils in series are in step, so that three give three times. */
   readonly inStep: number
+  /** Parallel branches, one where there are none: EMF over speed [V·s/rad] and resistance at 20 °C [Ω]. */
+  readonly branches: readonly { readonly emf: FourierSeries; readonly resistance: number }[]
   /** Greatest difference between parallel branches' fundamentals over their mean; 0 without branches. */
   readonly branchMismatch: number
 }
@@ -54,7 +57,7 @@ export interface OpenCircuitVoltage {
   readonly phases: readonly PhaseVoltage[]
   /** Phase × phase [H]. */
   readonly inductance: readonly (readonly number[])[]
-  /** Between the lines (star), else across the phases [V·s/rad]. */
+  /** Between the lines (star, closed delta), else across the phases [V·s/rad]. */
   readonly lines: readonly { readonly emf: FourierSeries; readonly rms: number; readonly peak: number }[]
   /** Largest of the lines' peaks: what opens the first diode [V·s/rad]. */
   readonly greatestLinePeak: number
@@ -88,6 +91,31 @@ const wiring = ({ coils, phaseCount, groups }: ConductorLayout) =>
     ).filter((branch) => branch.length > 0),
   }))
 
+/**
+ * What can be measured between the lines, per unit of speed. A closed delta shows its phases less what the current
+ * round the loop takes; it is taken at the speed where its phases alone would reach the load's volts, and hardly
+ * depends on it.
+ */
+function openLines(
+  { stator, load, diode }: Machine,
+  phases: readonly PhaseVoltage[],
+  inductance: readonly (readonly number[])[],
+  base: number,
+): readonly FourierSeries[] {
+  const emf = phases.map((phase) => phase.emf)
+  if (stator.connection === 'star' && phases.length > 1)
+    return emf.map((series, k) => seriesSum([series, seriesScaled(emf[(k + 1) % emf.length]!, -1)]))
+  const peak = Math.max(...phases.map((phase) => phase.peak))
+  if (stator.connection !== 'delta' || phases.length !== 3 || !(peak > 0)) return emf
+  const speed = ((load.kind === 'battery' ? load.voltage : 1) + 2 * diode.threshold) / peak
+  return deltaCirculation({
+    emf: emf.map((series) => seriesScaled(series, speed)),
+    resistance: phases.map((phase) => phase.resistance),
+    inductance,
+    angularFrequency: base * speed,
+  }).terminal.map((series) => seriesScaled(series, 1 / speed))
+}
+
 export function openCircuitVoltage(
   machine: Machine,
   field: RotorField,
@@ -119,6 +147,7 @@ export function openCircuitVoltage(
       lag: principal(harmonicPhase(series, order) - phaseOfFirst),
       resistance: joined.resistance[k]! + wound.leadResistance,
       inductance: joined.inductance[k]![k]!,
+      branches: branches.map(({ emf: own, resistance }) => ({ emf: own, resistance })),
       inStep: Math.min(...branches.map(({ inStepRatio }) => inStepRatio[order]!)),
       branchMismatch: Math.max(
         ...branches.map((branch) =>
@@ -127,12 +156,7 @@ export function openCircuitVoltage(
       ),
     }
   })
-  const lineSeries =
-    machine.stator.connection === 'star' && phases.length > 1
-      ? phases.map((phase, k) =>
-          seriesSum([phase.emf, seriesScaled(phases[(k + 1) % phases.length]!.emf, -1)]),
-        )
-      : joined.emf
+  const lineSeries = openLines(machine, phases, joined.inductance, base)
   const lines = lineSeries.map((series) => ({
     emf: series,
     rms: seriesRms(series),

@@ -1,10 +1,9 @@
 /** The whole machine wind by wind: speed, amps, watts and copper temperature in steady wind. */
 import type { Machine } from '../machine/machine.ts'
-import { root } from '../numerics/root.ts'
 import { currentDensity } from '../physics/electrics/current-density.ts'
 import type { RotorCurve } from './blade-rotor.ts'
 import type { GeneratorCurve } from './generator-curve.ts'
-import { type BladeMap, fromRest, steadyStates } from './match.ts'
+import { type BladeMap, settledSpeed } from './match.ts'
 import type { StatorCooling } from './stator-cooling.ts'
 import { noWatts, shaftPower, type Watts } from './watts.ts'
 
@@ -63,24 +62,6 @@ export function startWind({ machine, blades }: PowerCurveParts): number {
   return unit > 0 ? Math.sqrt(startingFriction / unit) : Number.POSITIVE_INFINITY
 }
 
-/** Least wind in which the blades can hold the speed at which current begins [m/s]. */
-export function cutInWind(parts: PowerCurveParts): number {
-  const { generator, blades, rotor } = parts
-  const { cutIn } = generator
-  if (!Number.isFinite(cutIn)) return Number.POSITIVE_INFINITY
-  const drag = generator.shaftPower(cutIn, parts.machine.site.ambient)
-  const surplus = (wind: number) => blades.power(wind, cutIn) - drag
-  // below this wind the rotor at that speed is past its runaway ratio
-  const radius = cutIn / blades.tipSpeedRatio(1, 1)
-  const least = (cutIn * blades.tipSpeedRatio(1, 1)) / rotor.runaway
-  const most = 60
-  if (!(surplus(most) > 0) || radius <= 0) return Number.POSITIVE_INFINITY
-  let low = least * 0.999
-  while (surplus(low) > 0 && low > 1e-3) low /= 2
-  const wind = surplus(low) > 0 ? low : root(surplus, [low, most], 1e-6)
-  return Math.max(wind, startWind(parts))
-}
-
 const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   wind,
   state: 'at rest',
@@ -97,47 +78,48 @@ const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   overheated: false,
 })
 
-function stateAt(parts: PowerCurveParts, wind: number, copperTemperature: number) {
-  const { blades, generator, rotor } = parts
-  const fastest = (rotor.runaway * 1.02 * wind) / blades.tipSpeedRatio(1, 1)
-  return fromRest(
-    steadyStates(
-      (speed) => blades.power(wind, speed),
-      (speed) => generator.shaftPower(speed, copperTemperature),
-      fastest,
-    ),
-  )
+/** How the machine was turning before: it keeps its state as far as the wind lets it. */
+interface Past {
+  readonly speed: number
+  readonly copperTemperature: number
 }
 
-/** One wind, the copper as warm as its own loss makes it. */
-export function windRow(parts: PowerCurveParts, wind: number): WindRow {
-  const { machine, generator, blades, rotor, cooling } = parts
+const relaxation = 0.7
+const mostRounds = 80
+const closeEnough = 0.05
+
+/** Speed and copper temperature that a machine with this past settles in; the copper warms or cools step by step. */
+function settled(parts: PowerCurveParts, wind: number, past: Past): Past & { readonly overheated: boolean } {
+  const { blades, generator, rotor, cooling, machine } = parts
   const { ambient } = machine.site
-  if (!(wind > 0) || wind < startWind(parts)) return restRow(parts, wind)
-  // the temperature that a temperature makes; the equilibrium is where both agree
-  const heated = (copperTemperature: number) => {
-    const state = stateAt(parts, wind, copperTemperature)
-    if (!state) return undefined
-    const { watts } = generator.at(state.speed, copperTemperature)
-    return {
-      speed: state.speed,
-      temperature: ambient + cooling.resistance(state.speed) * (watts.winding + watts.eddy),
-    }
+  const fastest = (rotor.runaway * 1.02 * wind) / blades.tipSpeedRatio(1, 1)
+  let { speed, copperTemperature } = past
+  for (let round = 0; round < mostRounds; round++) {
+    const temperature = copperTemperature
+    speed = settledSpeed(
+      (at) => blades.power(wind, at),
+      (at) => generator.shaftPower(at, temperature),
+      { from: speed, fastest },
+    )
+    if (speed === 0) return { speed, copperTemperature: ambient, overheated: false }
+    const { watts } = generator.at(speed, temperature)
+    const target = ambient + cooling.resistance(speed) * (watts.winding + watts.eddy)
+    if (Math.abs(target - temperature) < closeEnough) break
+    copperTemperature = temperature + relaxation * (target - temperature)
+    if (copperTemperature >= hottest) return { speed, copperTemperature: hottest, overheated: true }
   }
-  const rise = (temperature: number) => (heated(temperature)?.temperature ?? ambient) - temperature
-  let temperature = ambient
-  let overheated = false
-  if (rise(ambient) > 0.05) {
-    overheated = rise(hottest) > 0
-    temperature = overheated ? hottest : root(rise, [ambient, hottest], 0.02)
-  }
-  const found = heated(temperature)
-  if (!found) return restRow(parts, wind)
-  const { speed } = found
-  const state = generator.at(speed, temperature)
+  return { speed, copperTemperature, overheated: false }
+}
+
+/** One wind, met by a machine that turned as `past` says; a machine at rest must first be started. */
+function followedRow(parts: PowerCurveParts, wind: number, past: Past): WindRow {
+  const { machine, generator, blades, rotor } = parts
+  if (!(wind > 0) || (past.speed === 0 && wind < startWind(parts))) return restRow(parts, wind)
+  const { speed, copperTemperature, overheated } = settled(parts, wind, past)
+  if (speed === 0) return restRow(parts, wind)
+  const state = generator.at(speed, copperTemperature)
   const available = blades.available(wind)
-  const taken = shaftPower(state.watts)
-  const powerCoefficient = taken / available
+  const powerCoefficient = shaftPower(state.watts) / available
   const tipSpeedRatio = blades.tipSpeedRatio(wind, speed)
   const slow = tipSpeedRatio < rotor.best.tipSpeedRatio && powerCoefficient < stallShare * rotor.best.power
   return {
@@ -152,36 +134,82 @@ export function windRow(parts: PowerCurveParts, wind: number): WindRow {
     loadVoltage: state.loadVoltage,
     phaseCurrent: state.phaseCurrent,
     currentDensity: currentDensity({ current: state.phaseCurrent, area: parts.phaseArea }),
-    copperTemperature: temperature,
+    copperTemperature: Math.max(copperTemperature, machine.site.ambient),
     overheated,
   }
 }
 
-/** The table from half a metre per second up to the storm; a mechanical limiter holds all above its wind. */
-export function powerCurve(parts: PowerCurveParts): WindRow[] {
+const atRest = ({ machine }: PowerCurveParts): Past => ({ speed: 0, copperTemperature: machine.site.ambient })
+
+/** The state at the limiter's wind, carried to a wind above it. */
+function heldRow(parts: PowerCurveParts, held: WindRow, wind: number): WindRow {
+  const available = parts.blades.available(wind)
+  return {
+    ...held,
+    wind,
+    state: held.state === 'at rest' ? 'at rest' : 'held',
+    available,
+    tipSpeedRatio: parts.blades.tipSpeedRatio(wind, held.speed),
+    powerCoefficient: shaftPower(held.watts) / available,
+  }
+}
+
+export interface PowerCurve {
+  /** Wind by wind as it rises from calm to storm. */
+  readonly rising: readonly WindRow[]
+  /** The same winds as it falls again; where both differ, the machine may be in either state. */
+  readonly falling: readonly WindRow[]
+  /** Any wind up to the storm, met on a rising wind. */
+  readonly rowAt: (wind: number) => WindRow
+}
+
+/** Every half metre per second up to the storm; a mechanical limiter holds all above its wind. */
+export function powerCurve(parts: PowerCurveParts): PowerCurve {
   const { protection, site } = parts.machine
   const limit = protection.mechanical === 'none' ? Number.POSITIVE_INFINITY : limiterWind(parts.machine)
-  const rows: WindRow[] = []
-  let held: WindRow | undefined
   const count = Math.ceil(site.stormWind / windStep - 1e-9)
-  for (let k = 1; k <= count; k++) {
-    const wind = k * windStep
-    if (wind <= limit) rows.push(windRow(parts, wind))
-    else {
-      held ??= windRow(parts, limit)
-      const available = parts.blades.available(wind)
-      const working = held.state !== 'at rest'
-      rows.push({
-        ...held,
-        wind,
-        state: working ? 'held' : 'at rest',
-        available,
-        tipSpeedRatio: parts.blades.tipSpeedRatio(wind, held.speed),
-        powerCoefficient: shaftPower(held.watts) / available,
-      })
-    }
+  const winds = Array.from({ length: count }, (_, k) => (k + 1) * windStep)
+  const rising: WindRow[] = []
+  let past = atRest(parts)
+  for (const wind of winds.filter((w) => w <= limit)) {
+    const row = followedRow(parts, wind, past)
+    rising.push(row)
+    past = row
   }
-  return rows
+  const held = limit < site.stormWind ? followedRow(parts, limit, past) : undefined
+  const falling: WindRow[] = []
+  past = held ?? past
+  for (const wind of winds.filter((w) => w <= limit).reverse()) {
+    // a falling wind starts nothing
+    const row = past.speed === 0 ? restRow(parts, wind) : followedRow(parts, wind, past)
+    falling.unshift(row)
+    past = row
+  }
+  if (held) {
+    const above = winds.filter((w) => w > limit).map((wind) => heldRow(parts, held, wind))
+    rising.push(...above)
+    falling.push(...above)
+  }
+  const rowAt = (wind: number): WindRow => {
+    if (held && wind > limit) return heldRow(parts, held, wind)
+    const before = [...rising].reverse().find((row) => row.wind <= wind && row.state !== 'held')
+    return before?.wind === wind ? before : followedRow(parts, wind, before ?? atRest(parts))
+  }
+  return { rising, falling, rowAt }
+}
+
+/** Least rising wind in which current flows [m/s]; infinite where none does. */
+export function cutInWind({ rising, rowAt }: PowerCurve): number {
+  const first = rising.findIndex(({ dcCurrent }) => dcCurrent > 0)
+  if (first < 0) return Number.POSITIVE_INFINITY
+  let high = rising[first]!.wind
+  let low = first > 0 ? rising[first - 1]!.wind : 0
+  while (high - low > 0.005) {
+    const middle = (low + high) / 2
+    if (rowAt(middle).dcCurrent > 0) high = middle
+    else low = middle
+  }
+  return high
 }
 
 /** Wind at which the mechanical limiter acts [m/s]: as given, else where it usually does (common practice, no source). */

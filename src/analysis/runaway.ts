@@ -4,7 +4,6 @@ import { centrifugalForce, pocketWallStress } from '../physics/mechanics/retenti
 import type { RotorCurve } from './blade-rotor.ts'
 import { type BladeMap, steadyStates } from './match.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
-import type { Watts } from './watts.ts'
 
 export interface Runaway {
   readonly wind: number
@@ -45,24 +44,18 @@ function retentionHold({ rotor }: Machine): number {
 /** Stiffness of the wall bears on its bending only, not on its stress [Pa]: plastics at hand lie near this. */
 const wallModulus = 2e9
 
+/** `idlePower` is what the turning rotor costs with nothing connected [W]. */
 export function runaway(
   machine: Machine,
   curve: RotorCurve,
   blades: BladeMap,
   voltage: OpenCircuitVoltage,
-  drag: (speed: number) => Pick<Watts, 'friction' | 'eddy'>,
+  idlePower: (speed: number) => number,
 ): Runaway {
   const { rotor, site } = machine
   const wind = site.stormWind
   const fastest = (curve.runaway * 1.02 * wind) / blades.tipSpeedRatio(1, 1)
-  const states = steadyStates(
-    (speed) => blades.power(wind, speed),
-    (speed) => {
-      const { friction, eddy } = drag(speed)
-      return friction + eddy
-    },
-    fastest,
-  )
+  const states = steadyStates((speed) => blades.power(wind, speed), idlePower, fastest)
   const speed = states.filter(({ stable }) => stable).at(-1)?.speed ?? 0
   const { magnet } = rotor
   const magnetMass = magnet.density * magnet.length * magnet.width * magnet.thickness

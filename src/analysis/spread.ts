@@ -1,7 +1,9 @@
 /** How far the guesses in a design let its results be off, and which guess bears most of it. */
 import type { Design } from '../machine/design.ts'
 import type { Machine } from '../machine/machine.ts'
+import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
+import type { Known } from '../units/quantity.ts'
 import { type Assumptions, type Chain, chainOf, usualAssumptions } from './compute.ts'
 import { thermalSpread } from './stator-cooling.ts'
 import { tellingRow } from './telling-wind.ts'
@@ -28,8 +30,10 @@ export interface SpreadCause {
 
 export interface ResultSpread {
   readonly value: number
-  /** Half-width at 90 %. */
+  /** Half-width at 90 %; 0 where no guess moves it. */
   readonly spread: number
+  /** With some guess at an end of its spread, the thing never happens (no current, no start). */
+  readonly mayFail: boolean
   /** The largest first; causes under one per cent are left out. */
   readonly causes: readonly SpreadCause[]
 }
@@ -42,28 +46,51 @@ interface Guess {
   readonly at: (side: 1 | -1) => { readonly machine: Machine; readonly assumptions: Assumptions }
 }
 
+/** A guess without a spread is taken to be off by this share: common practice, no source. */
+export const unspokenShare = 0.2
+
 type Keys = readonly (string | number)[]
 
-/** Quantities of the document that carry a spread above zero. */
+interface SpreadQuantity {
+  readonly value: number
+  readonly spread?: number | undefined
+  readonly known?: Known | undefined
+}
+
+const isQuantity = (value: object): value is SpreadQuantity =>
+  'value' in value && typeof value.value === 'number' && ('spread' in value || 'known' in value)
+
+const widthOf = ({ value, spread, known }: SpreadQuantity): number =>
+  spread ?? (known === 'guessed' ? unspokenShare * Math.abs(value) : 0)
+
+/** Quantities of the document that may be off. */
 function guessedKeys(value: unknown, keys: Keys = []): Keys[] {
   if (typeof value !== 'object' || value === null) return []
-  const record = value as Record<string, unknown>
-  if (typeof record.value === 'number' && typeof record.spread === 'number')
-    return record.spread > 0 ? [keys] : []
-  return Object.entries(record).flatMap(([key, inner]) =>
+  if (isQuantity(value)) return widthOf(value) > 0 ? [keys] : []
+  return Object.entries(value).flatMap(([key, inner]) =>
     guessedKeys(inner, [...keys, Array.isArray(value) ? Number(key) : key]),
   )
 }
 
-function shifted(value: unknown, keys: Keys, side: 1 | -1): unknown {
+/** The document with that quantity moved by `share` of its spread. */
+function shifted(value: unknown, keys: Keys, share: number): unknown {
   const [key, ...rest] = keys
   if (key === undefined) {
-    const quantity = value as { readonly value: number; readonly spread: number }
-    return { ...quantity, value: quantity.value + side * quantity.spread }
+    const quantity = value as SpreadQuantity
+    return { ...quantity, value: quantity.value + share * widthOf(quantity) }
   }
-  if (Array.isArray(value)) return value.map((inner, k) => (k === key ? shifted(inner, rest, side) : inner))
+  if (Array.isArray(value)) return value.map((inner, k) => (k === key ? shifted(inner, rest, share) : inner))
   const record = value as Record<string, unknown>
-  return { ...record, [key]: shifted(record[key], rest, side) }
+  return { ...record, [key]: shifted(record[key], rest, share) }
+}
+
+/** Ends outside what a document may say are drawn back by halves until it may say them. */
+function shiftedMachine(design: Design, keys: Keys, side: 1 | -1): Machine {
+  for (let share = 1; share > 0.01; share /= 2) {
+    const parsed = parseDesign(shifted(design, keys, side * share))
+    if (parsed.ok) return resolveDesign(parsed.design)
+  }
+  return resolveDesign(design)
 }
 
 const pathOf = (keys: Keys): string =>
@@ -78,7 +105,7 @@ function guessesOf(machine: Machine): Guess[] {
     (keys): Guess => ({
       path: pathOf(keys),
       at: (side) => ({
-        machine: resolveDesign(shifted(design, keys, side) as Design),
+        machine: shiftedMachine(design, keys, side),
         assumptions: usualAssumptions,
       }),
     }),
@@ -107,39 +134,61 @@ function guessesOf(machine: Machine): Guess[] {
 
 const leastShare = 0.01
 
+/** A step forwarded from inside another computation, as a fraction of the whole. */
+function* within<Result>(
+  steps: Generator<number, Result>,
+  from: number,
+  width: number,
+): Generator<number, Result> {
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
+    yield from + width * step.value
+  }
+}
+
 /**
- * Spread of the results, guess by guess: each is turned to both ends of its spread through the whole chain and the
- * half differences add as independent errors, w = √Σ((f₊ − f₋)/2)². Thresholds between the ends are met, but guesses
- * that only matter together are not. Yields the fraction done.
+ * Spread of the results, guess by guess: each is turned to both ends of its spread through the whole chain, the larger
+ * of the two changes counts, and they add as independent errors, w = √Σ max(|f₊ − f₀|, |f₋ − f₀|)². Thresholds
+ * between the ends are met; guesses that only matter together are not. Where a machine has two states, half of what
+ * lies between them in the year's energy counts as one more. Yields the fraction done.
  */
 export function* spreadsOf(chain: Chain): Generator<number, Spreads> {
   const names = Object.keys(spreadOutputs) as SpreadOutput[]
+  const values = names.map((name) => spreadOutputs[name](chain))
   const guesses = guessesOf(chain.machine)
-  const halves: { readonly path: string; readonly half: readonly number[] }[] = []
+  const changes: { readonly path: string; readonly change: readonly number[] }[] = []
   for (const [k, { path, at }] of guesses.entries()) {
-    const ends: number[][] = []
-    for (const side of [1, -1] as const) {
+    const change = names.map(() => 0)
+    for (const [end, side] of ([1, -1] as const).entries()) {
       const { machine, assumptions } = at(side)
-      const steps = chainOf(machine, assumptions)
-      let step = steps.next()
-      while (step.done !== true) {
-        yield (k + (side === 1 ? 0 : 0.5) + 0.5 * step.value) / guesses.length
-        step = steps.next()
-      }
-      const turned = step.value
-      ends.push(names.map((name) => spreadOutputs[name](turned)))
+      const width = 1 / (2 * guesses.length)
+      const turned = yield* within(chainOf(machine, assumptions), (2 * k + end) * width, width)
+      names.forEach((name, n) => {
+        change[n] = Math.max(change[n]!, Math.abs(spreadOutputs[name](turned) - values[n]!))
+      })
     }
-    // an end that is never reached, such as a current that never begins, has no width to add
-    const half = names.map((_, n) => Math.abs(ends[0]![n]! - ends[1]![n]!) / 2)
-    halves.push({ path, half: half.map((width) => (Number.isFinite(width) ? width : 0)) })
+    changes.push({ path, change })
   }
+  if (chain.year.hysteresis > leastShare * chain.year.energy)
+    changes.push({
+      path: 'two states in the same wind',
+      change: names.map((name) => (name === 'energy' ? chain.year.hysteresis : 0)),
+    })
   const results = names.map((name, n): [SpreadOutput, ResultSpread] => {
-    const variance = halves.reduce((sum, { half }) => sum + half[n]! ** 2, 0)
-    const causes = halves
-      .map(({ path, half }) => ({ path, share: variance > 0 ? half[n]! ** 2 / variance : 0 }))
+    const value = values[n]!
+    // an end that is never reached is no width but a warning; a value that is never reached has neither
+    const finite = changes.map(({ path, change }) => ({
+      path,
+      width: Number.isFinite(change[n]) ? change[n]! : 0,
+    }))
+    const variance = finite.reduce((sum, { width }) => sum + width ** 2, 0)
+    const causes = finite
+      .map(({ path, width }) => ({ path, share: variance > 0 ? width ** 2 / variance : 0 }))
       .filter(({ share }) => share >= leastShare)
       .sort((a, b) => b.share - a.share)
-    return [name, { value: spreadOutputs[name](chain), spread: Math.sqrt(variance), causes }]
+    const mayFail = changes.some(({ change }) => change[n] === Number.POSITIVE_INFINITY)
+    return [name, { value, spread: Math.sqrt(variance), mayFail, causes }]
   })
   return Object.fromEntries(results) as unknown as Spreads
 }

@@ -75,7 +75,7 @@ export function woundMachine(machine: Machine, layout: ConductorLayout): WoundMa
   return {
     coilResistance: coilLength.map(resistance),
     leadResistance: jointResistance + (leadLength > 0 ? resistance(leadLength) : 0),
-    coilInductance: coilInductances(layout),
+    coilInductance: coilInductances(machine, layout),
     phases,
     copperMass,
     wireLength,

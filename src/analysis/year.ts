@@ -1,5 +1,6 @@
 /** A year at the site: energy, and where the year's watts go. */
 import type { Machine } from '../machine/machine.ts'
+import { piecewiseLinear } from '../numerics/interpolate.ts'
 import { annualEnergy, yearSeconds } from '../physics/aerodynamics/annual-energy.ts'
 import {
   energyPatternFactor,
@@ -8,7 +9,7 @@ import {
   windSpeedShare,
 } from '../physics/aerodynamics/weibull.ts'
 import { windSpeedByPowerLaw } from '../physics/aerodynamics/wind-profile.ts'
-import type { WindRow } from './power-curve.ts'
+import type { PowerCurve, WindRow } from './power-curve.ts'
 import { shaftPower, type Watts, wattColumns } from './watts.ts'
 
 export interface YearLedger {
@@ -26,8 +27,10 @@ export interface Year {
   readonly distribution: WindDistribution
   /** ⟨v³⟩/⟨v⟩³ */
   readonly patternFactor: number
-  /** Into the battery or resistor [J]. */
+  /** Into the battery or resistor: between what rising and what falling winds would give [J]. */
   readonly energy: number
+  /** Half of the difference between the two [J]. */
+  readonly hysteresis: number
   /** What cubing the mean wind would have promised [J]. */
   readonly energyOfMeanWind: number
   /** The same over the year's seconds [W]. */
@@ -47,33 +50,39 @@ export function hubWind({ site }: Machine): number {
   })
 }
 
-export function year(machine: Machine, rows: readonly WindRow[]): Year {
+/** Both ways through the winds count half. */
+const between = (rising: WindRow, falling: WindRow, pick: (row: WindRow) => number): number =>
+  (pick(rising) + pick(falling)) / 2
+
+export function year(machine: Machine, { rising, falling }: PowerCurve): Year {
   const meanWind = hubWind(machine)
   const distribution = windDistribution({ mean: meanWind, shape: machine.site.weibullShape })
-  const windSpeed = [0, ...rows.map(({ wind }) => wind)]
-  const integral = (pick: (row: WindRow) => number) =>
-    annualEnergy({ windSpeed, power: [0, ...rows.map(pick)], above: 'hold' }, distribution)
+  const windSpeed = [0, ...rising.map(({ wind }) => wind)]
+  const integral = (power: readonly number[]) =>
+    annualEnergy({ windSpeed, power: [0, ...power], above: 'hold' }, distribution)
+  const mean = (pick: (row: WindRow) => number) => rising.map((row, k) => between(row, falling[k]!, pick))
   const parts = Object.fromEntries(
-    wattColumns.map((column) => [column, integral(({ watts }) => watts[column])]),
+    wattColumns.map((column) => [column, integral(mean(({ watts }) => watts[column]))]),
   ) as unknown as Watts
-  const cubed = rows.find(({ wind }) => wind >= meanWind) ?? rows[rows.length - 1]!
-  const byWind = Float64Array.from(rows, ({ wind, watts }, k) => {
-    const before = rows[k - 1]?.wind ?? 0
-    const after = rows[k + 1]?.wind ?? wind
+  const useful = mean(({ watts }) => watts.useful)
+  const byWind = Float64Array.from(rising, ({ wind }, k) => {
+    const before = rising[k - 1]?.wind ?? 0
+    const after = rising[k + 1]?.wind ?? wind
     const share =
       windSpeedShare(distribution, (wind + after) / 2) - windSpeedShare(distribution, (before + wind) / 2)
-    return watts.useful * share * yearSeconds
+    return useful[k]! * share * yearSeconds
   })
-  const energy = parts.useful
+  const way = (rows: readonly WindRow[]) => integral(rows.map(({ watts }) => watts.useful))
   return {
     meanWind,
     distribution,
     patternFactor: energyPatternFactor(machine.site.weibullShape),
-    energy,
-    energyOfMeanWind: cubed.watts.useful * yearSeconds,
-    meanPower: energy / yearSeconds,
+    energy: parts.useful,
+    hysteresis: Math.abs(way(rising) - way(falling)) / 2,
+    energyOfMeanWind: piecewiseLinear(windSpeed, [0, ...useful])(meanWind) * yearSeconds,
+    meanPower: parts.useful / yearSeconds,
     ledger: {
-      available: integral(({ available }) => available),
+      available: integral(rising.map(({ available }) => available)),
       shaft: shaftPower(parts),
       parts,
     },

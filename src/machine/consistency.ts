@@ -1,6 +1,6 @@
 /** Faults of a document whose values are allowed one by one but cannot stand together. */
 import { largestBlockWidth } from '../physics/magnetics/magnet-ring.ts'
-import { nearestGoodCounts, phaseBelts } from '../physics/winding/star-of-slots.ts'
+import { phaseBelts } from '../physics/winding/star-of-slots.ts'
 import type { RefusalCode } from '../refusal/code.ts'
 import { nominal, type Quantity } from '../units/quantity.ts'
 import { unit } from '../units/unit.ts'
@@ -273,18 +273,15 @@ function coilFaults(design: Design, winding: Coils): Fault[] {
   const { rotor } = design
   const { coilCount, phaseCount, hole, parallelGroups } = winding
   const belts = phaseBelts({ coilCount, polePairs: rotor.poleCount / 2, phaseCount })
-  const perPhase = Array.from(
+  const counted = Array.from(
     { length: phaseCount },
     (_, phase) => belts.filter((belt) => belt.phase === phase).length,
   )
-  const empty = perPhase.indexOf(0)
+  // counts that give no belts are dealt out in turn
+  const perPhase = counted.includes(0)
+    ? counted.map((_, phase) => Math.ceil((coilCount - phase) / phaseCount))
+    : counted
   const uneven = perPhase.findIndex((count) => count % parallelGroups !== 0)
-  const good =
-    phaseCount === 3
-      ? nearestGoodCounts({ coils: coilCount, polePairs: rotor.poleCount / 2 }).samePoles.map(
-          ({ coils }) => coils,
-        )
-      : []
   const holeLength = hole.shape === 'round' ? nominal(hole.holeDiameter_mm) : nominal(hole.holeLength_mm)
   const outside = (list: readonly number[], most: number, name: string, noun: string) =>
     list.flatMap((number, k) => {
@@ -296,14 +293,8 @@ function coilFaults(design: Design, winding: Coils): Fault[] {
       return list.indexOf(number) < k ? [fault(path, 'another number than those before it', number)] : []
     })
   return [
-    ...(empty >= 0
-      ? [
-          fault(
-            'stator.winding.coilCount',
-            `a number that leaves coils for all ${phaseCount} phases round ${rotor.poleCount} poles${good.length > 0 ? `, such as ${good.join(', ')}` : ''}, or phase ${empty + 1} has none`,
-            coilCount,
-          ),
-        ]
+    ...(coilCount < phaseCount
+      ? [fault('stator.winding.coilCount', `at least ${phaseCount}, a coil for each phase`, coilCount)]
       : uneven >= 0
         ? [
             fault(

@@ -20,15 +20,13 @@ export interface Fault {
 export const faultText = ({ path, condition, received, code }: Fault): string =>
   `${path} must be ${condition}; received ${received} (${code})`
 
+/** A key in one short line: what is no plain letter is written as JSON escapes it. */
+const keyText = (key: PropertyKey): string => clipped(JSON.stringify(String(key)).slice(1, -1), 60)
+
 export function pathText(path: readonly PropertyKey[]): string {
   let text = ''
   for (const key of path)
-    text +=
-      typeof key === 'number'
-        ? `[${key}]`
-        : text === ''
-          ? clipped(String(key), 60)
-          : `.${clipped(String(key), 60)}`
+    text += typeof key === 'number' ? `[${key}]` : text === '' ? keyText(key) : `.${keyText(key)}`
   return text || 'the document'
 }
 

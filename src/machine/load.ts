@@ -1,7 +1,7 @@
 /** What the machine feeds: a battery, a resistor, or nothing. */
 import { z } from 'zod'
 import { batteryChemistries } from '../data/battery.ts'
-import { choice, namesOf, quantity } from './field.ts'
+import { choice, count, namesOf, quantity } from './field.ts'
 
 export const loadSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -13,6 +13,11 @@ export const loadSchema = z.discriminatedUnion('kind', [
       symbol: 'U',
       help: 'Voltage of the battery at rest as it stands, not the figure on its label',
     }),
+    cells: count({
+      min: 1,
+      max: 400,
+      help: 'Cells in series; left out, they are counted from the voltage, which is a guess for a full or an empty battery',
+    }).optional(),
     resistance_mohm: quantity('mohm', {
       min: 0,
       max: 10_000,

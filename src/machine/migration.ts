@@ -21,8 +21,8 @@ export function migrated(
   target: number = designVersion,
 ): { readonly document: JsonObject } | { readonly unknownVersion: unknown } {
   let current = document
-  while (current['gustloom'] !== target) {
-    const version = current['gustloom']
+  while (current.gustloom !== target) {
+    const version = current.gustloom
     const next = steps.find(({ from }) => from === version)
     if (!next) return { unknownVersion: version }
     current = { ...next.step(current), gustloom: next.from + 1 }

@@ -1,6 +1,7 @@
 /** Checks of reading a document: every kind of fault, all of them told, in the one wording of the house. */
 import { describe, expect, test } from 'vitest'
 import { exampleDocument, exampleNames, exampleText } from '../../test/example.ts'
+import { fixedDocument, fixedText } from '../../test/fixed-document.ts'
 import { refusalCodes } from '../refusal/code.ts'
 import { type Fault, faultText, pathText, receivedText } from './fault.ts'
 import { deepestDocument, longestDocument, parseDesign, parseDesignText } from './parse.ts'
@@ -13,8 +14,8 @@ const lines = (document: unknown) => faultsIn(document).map(faultText)
 
 // biome-ignore lint/suspicious/noExplicitAny: documents are changed at will, also to what no type allows
 type Raw = any
-const changed = (change: (document: Raw) => void, name = 'hen-house-drum'): Raw => {
-  const document = exampleDocument(name)
+const changed = (change: (document: Raw) => void): Raw => {
+  const document = fixedDocument('drum')
   change(document)
   return document
 }
@@ -26,7 +27,7 @@ describe('law: the examples are designs', () => {
       expect(parseDesignText(exampleText(name)).ok).toBe(true)
     })
   test('defaults are filled in, what was typed is left alone', () => {
-    const document = exampleDocument('class-room-fan')
+    const document = fixedDocument('disc')
     const before = structuredClone(document)
     const parsed = parseDesign(document)
     expect(document).toEqual(before)
@@ -191,7 +192,7 @@ describe('law: each kind of fault has its code and reads path, condition, receiv
   for (const [title, change, line] of cases) test(title, () => expect(lines(changed(change))).toEqual([line]))
 
   test('not-finite from text, where 1e999 is more than a number holds', () => {
-    const text = exampleText('hen-house-drum').replace('"length_m": 12', '"length_m": 1e999')
+    const text = fixedText('drum').replace('"length_m":12', '"length_m":1e999')
     const parsed = parseDesignText(text)
     expect(parsed.ok ? [] : parsed.faults.map(faultText)).toEqual([
       'cable.length_m must be a finite number; received Infinity m (not-finite)',
@@ -202,7 +203,7 @@ describe('law: each kind of fault has its code and reads path, condition, receiv
       expect(parseDesignText(text)).toMatchObject({ ok: false, faults: [{ code: 'not-json' }] })
   })
   test('a byte-order mark before the text is no fault', () =>
-    expect(parseDesignText(`\ufeff${exampleText('hen-house-drum')}`).ok).toBe(true))
+    expect(parseDesignText(`\ufeff${fixedText('drum')}`).ok).toBe(true))
   test('too-large, and the text is not parsed at all', () => {
     const parsed = parseDesignText('['.repeat(longestDocument + 1))
     expect(parsed).toMatchObject({ ok: false, faults: [{ code: 'too-large' }] })
@@ -274,10 +275,7 @@ describe('law: messages are short and in one line, whatever was received', () =>
   })
   test('keys that every object inherits are keys like others', () => {
     for (const key of ['constructor', '__proto__', 'toString', 'hasOwnProperty']) {
-      const text = exampleText('class-room-fan').replace(
-        '"gustloom": 1',
-        `"gustloom": 1, ${JSON.stringify(key)}: {"x": 1}`,
-      )
+      const text = fixedText('disc').replace('"gustloom":1', `"gustloom":1, ${JSON.stringify(key)}: {"x": 1}`)
       const parsed = parseDesignText(text)
       if (parsed.ok) expect(Object.hasOwn(parsed.design, key)).toBe(false)
       else expect(parsed.faults.map(({ path, code }) => `${path} ${code}`)).toEqual([`${key} unknown-key`])

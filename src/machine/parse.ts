@@ -74,7 +74,7 @@ export function parseDesignText(text: string): Parsed {
   } catch (error) {
     return refused({
       path: 'the document',
-      condition: `JSON (${(error as Error).message.slice(0, 120)})`,
+      condition: `JSON (${(error as Error).message.replace(/\s+/g, ' ').slice(0, 120)})`,
       received: receivedText(text.slice(0, 40)),
       code: 'not-json',
     })

@@ -223,12 +223,28 @@ function stator(design: Design['stator'], rotor: Rotor): Stator {
   }
 }
 
+/**
+ * Cells of a battery at rest at `voltage`: of the counts whose rest band holds it, lead the one that batteries are sold
+ * in (a multiple of six, else of three), others the one nearest to half full.
+ */
+function cellCount(cell: (typeof batteryChemistries)[number], voltage: number): number {
+  const fewest = Math.max(1, Math.ceil(voltage / cell.charge_V_per_cell))
+  const most = Math.max(fewest, Math.floor(voltage / cell.restLow_V_per_cell))
+  const half = Math.min(most, Math.max(fewest, Math.round(voltage / cell.restHalf_V_per_cell)))
+  if (cell.name !== 'lead-acid') return half
+  for (const size of [6, 3]) {
+    const sold = size * Math.round(half / size)
+    if (sold >= fewest && sold <= most) return sold
+  }
+  return half
+}
+
 function load(design: Design['load']): Load {
   if (design.kind === 'open') return { kind: 'open' }
   if (design.kind === 'resistor') return { kind: 'resistor', resistance: si(design.resistance_ohm, 'ohm') }
   const cell = row(batteryChemistries, design.chemistry)
   const voltage = si(design.voltage_V, 'V')
-  const cells = Math.max(1, Math.round(voltage / cell.restHalf_V_per_cell))
+  const cells = design.cells ?? cellCount(cell, voltage)
   return {
     kind: 'battery',
     chemistry: cell.name,

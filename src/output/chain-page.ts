@@ -78,7 +78,8 @@ function stepLines({ layout, voltage }: Chain): PageLine[] {
 /** A result with its spread, if one was computed and is not nothing. */
 function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
   if (!Number.isFinite(value)) return 'never'
-  return spread === undefined ? formatSi(value, suffix) : formatSpread(value, spread.spread, suffix)
+  if (spread === undefined) return formatSi(value, suffix)
+  return `${formatSpread(value, spread.spread, suffix)}${spread.mayFail ? ' or never' : ''}`
 }
 
 function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
@@ -133,6 +134,13 @@ function yearLines({ year }: Chain, spreads: Spreads | undefined): PageLine[] {
     plain(
       `  mean ${formatSi(year.meanPower, 'W')}; the wind carries ${formatNumber(year.patternFactor)} times what its mean speed says`,
     ),
+    ...(year.hysteresis > 0.02 * year.energy
+      ? wrapped(
+          `  in some winds it has two states and keeps the one it is in: the year lies ${formatSi(year.hysteresis, 'kWh')} to either side`,
+          columns,
+          '    ',
+        ).map(plain)
+      : []),
     ...(energy !== undefined && energy.causes.length > 0
       ? wrapped(`  the ± comes mostly from ${causeText(energy)}: measure that first`, columns, '    ').map(
           plain,

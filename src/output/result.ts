@@ -170,9 +170,10 @@ export const resultFields: readonly ResultField[] = [
   },
   {
     name: 'year',
-    meaning: `energy_kWh (useful), energyOfMeanWind_kWh (what the mean wind alone would promise), available_kWh, and the year’s parts ${wattColumns.map((column) => `${column}_kWh`).join(', ')}`,
+    meaning: `energy_kWh (useful), hysteresis_kWh (half of what lies between a rising and a falling wind), energyOfMeanWind_kWh (what the mean wind alone would promise), available_kWh, and the year’s parts ${wattColumns.map((column) => `${column}_kWh`).join(', ')}`,
     of: ({ year }) => ({
       energy_kWh: fromSi(year.energy, unit('kWh')),
+      hysteresis_kWh: fromSi(year.hysteresis, unit('kWh')),
       energyOfMeanWind_kWh: fromSi(year.energyOfMeanWind, unit('kWh')),
       available_kWh: fromSi(year.ledger.available, unit('kWh')),
       ...Object.fromEntries(
@@ -184,17 +185,23 @@ export const resultFields: readonly ResultField[] = [
     name: 'spreads',
     meaning: `half-width at 90 % of ${Object.entries(spreadUnits)
       .map(([name, suffix]) => `${name}_${suffix}`)
-      .join(', ')}, each as { spread, causes: [{ path, share of the variance }] }; null where not computed`,
+      .join(
+        ', ',
+      )}, each as { spread, mayFail (with some guess at its end it never happens), causes: [{ path, share of the variance }] }; null where not computed`,
     of: (_, spreads) =>
       spreads === undefined
         ? null
         : Object.fromEntries(
             Object.entries(spreadUnits).map(([name, suffix]) => {
-              const { spread, causes } = spreads[name as SpreadOutput]
+              const { spread, mayFail, causes } = spreads[name as SpreadOutput]
               const { divisor, factor } = unit(suffix)
               return [
                 `${name}_${suffix}`,
-                { spread: (spread * divisor) / factor, causes: causes.map((cause) => ({ ...cause })) },
+                {
+                  spread: (spread * divisor) / factor,
+                  mayFail,
+                  causes: causes.map((cause) => ({ ...cause })),
+                },
               ]
             }),
           ),

@@ -1,6 +1,7 @@
 /** Checks of the page in a browser: it computes, it follows edits, it keeps what was typed. */
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { computed, launchBrowser, type OpenPage, openPage, root, type Served, servePage } from './browser.ts'
@@ -108,10 +109,73 @@ describe('law: the page computes and follows', () => {
     const before = await wave()
     await page.getByLabel('Wind, m/s').fill('9')
     await page.getByRole('heading', { name: 'Where the watts go at 9 m/s' }).waitFor()
-    await page.getByText('At 9 m/s: ').waitFor()
+    await page.locator('.chart-waveform', { hasText: 'At 9 m/s: ' }).waitFor()
     await expect.poll(wave, { timeout: 60_000 }).not.toBe(before)
     await page.getByLabel('Wind, m/s').fill('0.5')
     await page.getByText('there is no period to draw').waitFor()
+  })
+})
+
+describe('law: newer edits win', () => {
+  check('a second edit supersedes the first while it is computed', async () => {
+    const before = await figure('A year brings')
+    await meanWind().fill('8')
+    await page.locator('#status', { hasText: 'Computing' }).waitFor()
+    await meanWind().fill('4.2')
+    await computed(page)
+    expect(await figure('A year brings')).toBe(before)
+  })
+})
+
+describe('law: the page is light, and the picture in three dimensions comes when it is looked at', () => {
+  check('the first script is small and knows nothing of the engine’s reader', async () => {
+    const assets = join(served.folder, 'assets')
+    const first = readdirSync(assets).filter((name) => /^index-.*\.js$/.test(name))
+    expect(first).toHaveLength(1)
+    const script = readFileSync(join(assets, first[0]!))
+    expect(gzipSync(script).length).toBeLessThan(120_000)
+    expect(script.toString()).not.toMatch(/invalid_type|WebGLRenderer/)
+  })
+  check('it is fetched late, and draws', async () => {
+    const fetched = () =>
+      page.evaluate(() =>
+        performance.getEntriesByType('resource').some(({ name }) => name.includes('solid-scene')),
+      )
+    expect(await fetched()).toBe(false)
+    await page.locator('.solid-view').scrollIntoViewIfNeeded()
+    await page.locator('.solid-view canvas').waitFor()
+    expect(await fetched()).toBe(true)
+    // north red and south blue are both there, and the picture follows a button
+    const photograph = () => page.locator('.solid-view').screenshot()
+    const shares = async () =>
+      page.evaluate(
+        async (png) => {
+          const image = new Image()
+          image.src = `data:image/png;base64,${png}`
+          await image.decode()
+          const copy = document.createElement('canvas')
+          copy.width = image.width
+          copy.height = image.height
+          const pen = copy.getContext('2d')!
+          pen.drawImage(image, 0, 0)
+          const { data } = pen.getImageData(0, 0, copy.width, copy.height)
+          let red = 0
+          let blue = 0
+          for (let k = 0; k < data.length; k += 4) {
+            if (data[k]! > data[k + 2]! + 60 && data[k]! > data[k + 1]! + 80) red += 1
+            if (data[k + 2]! > data[k]! + 60) blue += 1
+          }
+          return { red: (4 * red) / data.length, blue: (4 * blue) / data.length }
+        },
+        (await photograph()).toString('base64'),
+      )
+    await page.getByLabel('wire', { exact: true }).uncheck()
+    await expect
+      .poll(async () => Math.min(...Object.values(await shares())), { timeout: 60_000 })
+      .toBeGreaterThan(0.01)
+    const still = await photograph()
+    await page.getByRole('button', { name: 'Turn left' }).click()
+    await expect.poll(async () => (await photograph()).equals(still), { timeout: 60_000 }).toBe(false)
   })
 })
 

@@ -269,8 +269,7 @@ export function Field({ field }: { readonly field: FormField }) {
       {open ? <Certainty field={field} label={label} /> : null}
       <FaultNote path={path} />
       <p class="help" id={`${id}-help`}>
-        {help}
-        {limits === '' ? null : <span class="limits"> ({limits})</span>}
+        {help} {limits === '' ? null : <span class="limits">({limits})</span>}
       </p>
     </div>
   )

@@ -1,7 +1,7 @@
 /** The form of the whole design: a section for each station, fields grouped as the document groups them. */
 import { useMemo, useRef } from 'preact/hooks'
 import type { FormField } from '../../src/index.ts'
-import { document, faults, form, setValue } from '../store/design.ts'
+import { descriptions, document, faults, form, setValue } from '../store/design.ts'
 import { type Path, valueAt } from '../store/raw-document.ts'
 import { FaultNote, faultId, faultsOf } from './fault-note.tsx'
 import { Field } from './field.tsx'
@@ -132,7 +132,9 @@ function GroupFields({ group, station }: { readonly group: Group; readonly stati
       {shown.map(row)}
       {rare.length === 0 ? null : (
         <details class="rare">
-          <summary>{rare.length === 1 ? 'One more' : `${rare.length} more`}, with usual values</summary>
+          <summary>
+            {rare.length === 1 ? 'One more, if you know it' : `${rare.length} more, if you know them`}
+          </summary>
           {rare.map(row)}
         </details>
       )}
@@ -180,9 +182,18 @@ function StationSection({
 export function Form() {
   // which fields there are comes from the engine; what stands in them is what was typed last
   const raw = document.value
+  const helps = useMemo(
+    () => new Map(descriptions.value.map(({ path, help }) => [path, help])),
+    [descriptions.value],
+  )
   const fields = useMemo(
-    () => form.value.map((field) => ({ ...field, value: valueAt(raw, field.keys) })),
-    [form.value, raw],
+    () =>
+      form.value.map((field) => ({
+        ...field,
+        value: valueAt(raw, field.keys),
+        help: field.help || (helps.get(generalPath(field.keys)) ?? ''),
+      })),
+    [form.value, raw, helps],
   )
   const byStation = useMemo(() => {
     const map = new Map<string, FormField[]>()

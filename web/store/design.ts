@@ -4,7 +4,7 @@ import type { FieldDescription, FormField } from '../../src/index.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
 import { openingExample } from './example.ts'
-import { keep, kept } from './keeping.ts'
+import { keep, keepBefore, kept, keptBefore } from './keeping.ts'
 import { type Path, type RawObject, withValue } from './raw-document.ts'
 
 const start = kept()
@@ -39,7 +39,9 @@ export const row = computed(() => {
 })
 
 /** The numbers shown are not those of the document as it stands. */
-export const stale = computed(() => faults.value.length > 0 || progress.value !== undefined)
+export const stale = computed(
+  () => faults.value.length > 0 || progress.value !== undefined || breakdown.value !== '',
+)
 
 const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
 const ask = (message: ToWorker) => worker.postMessage(message)
@@ -68,9 +70,14 @@ export function change(next: RawObject): void {
 export const setValue = (path: Path, value: unknown): void =>
   change(withValue(document.value, path, value) as RawObject)
 
-/** Another design altogether: the wind looked at is chosen anew. */
+/** What stood here before another design was opened. */
+export const before = signal<RawObject | undefined>(keptBefore())
+
+/** Another design altogether: the wind looked at is chosen anew, and the one before can be brought back. */
 export function replace(next: RawObject): void {
   wishedWind.value = undefined
+  before.value = document.value
+  keepBefore(document.value)
   change(next)
 }
 
@@ -79,6 +86,11 @@ export function lookAtRow(index: number): void {
   if (!found) return
   wishedWind.value = found.wind
   ask({ kind: 'wind', row: index })
+}
+
+function stopped(reason: string): void {
+  progress.value = undefined
+  breakdown.value = `The engine stopped: ${reason}. Your design is kept; change it, or save it as a file.`
 }
 
 worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
@@ -92,9 +104,11 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   }
   // an answer to an older edit says nothing of the document as it stands
   if (data.id !== newest) return
-  if (data.kind === 'form') form.value = data.form
+  if (data.kind === 'failed') stopped(data.reason)
+  else if (data.kind === 'form') form.value = data.form
   else if (data.kind === 'progress') {
     faults.value = []
+    breakdown.value = ''
     progress.value = data.fraction
   } else if (data.kind === 'faults') {
     faults.value = data.faults
@@ -108,9 +122,6 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   }
 }
 
-worker.onerror = (event) => {
-  progress.value = undefined
-  breakdown.value = `The engine stopped: ${event.message || 'no reason given'}. Save your design and load the page again.`
-}
+worker.onerror = (event) => stopped(event.message || 'no reason given')
 
 send()

@@ -3,6 +3,7 @@ import { isRawObject, type RawObject } from './raw-document.ts'
 
 const place = 'gustloom.document'
 const aside = 'gustloom.unreadable'
+const former = 'gustloom.before'
 
 export interface Kept {
   readonly document: RawObject | undefined
@@ -38,6 +39,24 @@ export function kept(): Kept {
     document: undefined,
     trouble:
       'What was kept from your last visit cannot be read. It was put aside, and an example was opened.',
+  }
+}
+
+/** The design that another one took the place of, for the way back. */
+export function keepBefore(document: RawObject): void {
+  try {
+    localStorage.setItem(former, JSON.stringify(document))
+  } catch {
+    // the way back then lasts as long as the page is open; `keep` tells of the trouble
+  }
+}
+
+export function keptBefore(): RawObject | undefined {
+  try {
+    const document: unknown = JSON.parse(localStorage.getItem(former) ?? 'null')
+    return isRawObject(document) ? document : undefined
+  } catch {
+    return undefined
   }
 }
 

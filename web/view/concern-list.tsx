@@ -1,9 +1,12 @@
 /** What the rules have to say of the design, the gravest first. */
 import type { Concern } from '../../src/index.ts'
+import { words } from '../station/label.ts'
 import { form } from '../store/design.ts'
 import { showField } from './show-field.ts'
 
 const order: readonly Concern['severity'][] = ['blocking', 'warning', 'note']
+
+const placeWords = (path: string): string => path.split('.').map(words).join(', ').toLowerCase()
 
 export function ConcernList({ concerns }: { readonly concerns: readonly Concern[] }) {
   const sorted = [...concerns].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
@@ -34,7 +37,7 @@ export function ConcernList({ concerns }: { readonly concerns: readonly Concern[
           )}
           {has(concern.path) ? (
             <button type="button" class="quiet" onClick={() => showField(concern.path)}>
-              go to {concern.path}
+              go to {placeWords(concern.path)}
             </button>
           ) : null}
         </details>

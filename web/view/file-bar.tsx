@@ -1,6 +1,5 @@
 /** Opens examples and files, and saves the design as a file. */
-import { useState } from 'preact/hooks'
-import { change, document as design, notice, replace } from '../store/design.ts'
+import { before, document as design, notice, replace } from '../store/design.ts'
 import { examples } from '../store/example.ts'
 import { documentText, isRawObject, type RawObject } from '../store/raw-document.ts'
 
@@ -25,9 +24,7 @@ function save(document: RawObject): void {
 const longestFile = 1_000_000
 
 export function FileBar() {
-  const [before, setBefore] = useState<RawObject | undefined>(undefined)
   const open = (next: RawObject, from: string) => {
-    setBefore(design.value)
     replace(next)
     if (notice.value === '') notice.value = `Opened ${from}.`
   }
@@ -79,12 +76,11 @@ export function FileBar() {
       <button type="button" onClick={() => save(design.value)}>
         Save as a file
       </button>
-      {before === undefined ? null : (
+      {before.value === undefined ? null : (
         <button
           type="button"
           onClick={() => {
-            change(before)
-            setBefore(undefined)
+            if (before.value) replace(before.value)
           }}
         >
           Back to what I had

@@ -41,7 +41,7 @@ export function PowerCurve({ snapshot, index }: { readonly snapshot: Snapshot; r
       draw={(width) =>
         powerCurveChart({
           width,
-          height: Math.round(Math.min(360, Math.max(280, width * 0.4))),
+          height: Math.round(Math.min(420, Math.max(300, width * 0.5))),
           wind: rows.map(({ wind }) => wind),
           shaft: rows.map(({ watts }) => shaftPower(watts)),
           useful: rows.map(({ watts }) => watts.useful),

@@ -34,7 +34,7 @@ const percent = (part: number, whole: number) => `${formatNumber(whole > 0 ? (10
 
 export function Ribbon({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
   const losses = lossesOf(snapshot, row)
-  const store = snapshot.loadKind === 'battery' ? 'stored' : usefulName(snapshot)
+  const store = { battery: 'stored', resistor: 'resistor', open: 'used' }[snapshot.loadKind]
   const shaft = shaftPower(row.watts)
   const rows = [
     { label: 'in the wind through the rotor', watts: row.available },

@@ -26,6 +26,8 @@ export interface Scene {
   /** By angles about the shaft and above the plane [rad]. */
   readonly turn: (across: number, up: number) => void
   readonly nearer: (factor: number) => void
+  /** Whether the wire is drawn, which hides magnets. */
+  readonly showWire: (shown: boolean) => void
   readonly close: () => void
 }
 
@@ -87,7 +89,10 @@ export function openScene(place: HTMLElement): Scene {
   let reach = 0
   let waiting = false
 
+  let wireShown = true
+
   const draw = () => {
+    for (const material of wires) material.visible = wireShown
     waiting = false
     // three's spherical angles stand on y; the shaft is z here
     const { radius, phi, theta } = view
@@ -188,8 +193,11 @@ export function openScene(place: HTMLElement): Scene {
         content.add(
           new Mesh(bundleGeometry(wire, solid.arrangement === 'drum'), wires[wire.phase % wires.length]!),
         )
-        for (let k = 0; k < wire.points.length; k += 3)
+        for (let k = 0; k < wire.points.length; k += 3) {
           outer = Math.max(outer, Math.hypot(wire.points[k]!, wire.points[k + 1]!))
+          low = Math.min(low, wire.points[k + 2]!)
+          high = Math.max(high, wire.points[k + 2]!)
+        }
       }
       for (const { z, thickness } of solid.plates) {
         const plate = new Mesh(
@@ -201,13 +209,19 @@ export function openScene(place: HTMLElement): Scene {
       }
       middle = Number.isFinite(low) ? (low + high) / 2 : 0
       const size = Number.isFinite(low) ? Math.hypot(outer, (high - low) / 2) : outer
-      if (reach === 0 || Math.abs(size / reach - 1) > 0.25) view.radius = size * 3.5
+      if (reach === 0 || Math.abs(size / reach - 1) > 0.25)
+        view.radius =
+          (size * 3.9) / Math.min(1, Math.max(1, place.clientWidth) / Math.max(1, place.clientHeight))
       reach = size
       camera.near = size / 50
       camera.far = size * 60
       fill()
     },
     turn,
+    showWire: (shown) => {
+      wireShown = shown
+      ask()
+    },
     nearer: (factor) => {
       view.radius = Math.min(Math.max(view.radius * factor, reach * 1.2), reach * 20)
       ask()

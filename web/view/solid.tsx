@@ -77,6 +77,14 @@ export function Solid({ solid }: { readonly solid: SolidView }) {
         ) : null}
       </ul>
       <div class="solid-keys">
+        <label class="tick-box">
+          <input
+            type="checkbox"
+            defaultChecked
+            onChange={(event) => scene.current?.showWire(event.currentTarget.checked)}
+          />{' '}
+          wire
+        </label>
         <button type="button" onClick={turn(-0.35, 0)}>
           Turn left
         </button>

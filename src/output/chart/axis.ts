@@ -86,7 +86,7 @@ export function axisBelow({ left, top, width, height }: Plot, { label, domain }:
 /** Grid lines and numbers beside a plot; the label stands above it, so that nobody tilts the head. */
 export function axisBeside({ left, top, width, height }: Plot, { label, domain }: Axis): string {
   const at = linearScale(domain, [top + height, top])
-  const count = least(height, 44)
+  const count = least(height, 34)
   const step = tickStep(domain, count)
   const marks = ticks(domain, count).map(
     (value) =>

@@ -22,7 +22,7 @@ export function gapFieldChart({ width, height, angle, normal }: GapFieldChart): 
     plot: { left: 52, top: 30, width: Math.max(60, width - 52 - 22), height: height - 76 },
     footed: true,
     x: { label: 'electrical angle, °', domain: [0, 360] },
-    y: { label: 'flux density through the winding, mT', domain: niceDomain([-most, most], 4) },
+    y: { label: 'flux density through the winding, mT', domain: niceDomain([-most, most], 6) },
     lines: [{ label: 'field', className: 'ink-field', points, labelAt: 'nowhere', filled: true }],
   })
   return picture(

@@ -107,7 +107,7 @@ function lying(ribbon: WattRibbon): { body: string; height: number } {
     body += textAt(left + 6, foot + 62, 'torn edge: the wind’s band is wider than drawn', {
       className: 'tick-text',
     })
-  return { body, height: foot + 70 }
+  return { body, height: foot + (torn ? 70 : 52) }
 }
 
 function standing(ribbon: WattRibbon): { body: string; height: number } {

@@ -47,7 +47,7 @@ export function waveformChart({ width, emf, phaseCurrent, dcCurrent, frequency }
       points: closed(values, period),
       labelAt: 'end' as const,
     }))
-  const both = (most: number) => niceDomain([-Math.max(most, 1e-9), Math.max(most, 1e-9)], 4)
+  const both = (most: number) => niceDomain([-Math.max(most, 1e-9), Math.max(most, 1e-9)], 6)
   const body = [
     panelBody({
       plot: plotOf(0),

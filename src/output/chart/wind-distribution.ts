@@ -38,14 +38,18 @@ export function windDistributionChart(chart: WindDistributionChart): string {
   })
   const curve = Array.from(wind, (v, k): Point => [at(v), time(hours[k] ?? 0)])
   const hoursPath = lineThrough(curve)
+  const chosenAt = at(chosenWind)
   const step = tickStep([first, last], Math.max(3, Math.floor(width / 90)))
   const marks = ticks([first, last], Math.max(3, Math.floor(width / 90))).map(
     (v) =>
       `<path class="tick" d="M${px(at(v))} ${px(foot)}v4"/>` +
-      textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' }),
+      // the upright of the chosen wind runs down to the slider; no number lies under it
+      (Math.abs(at(v) - chosenAt) < 12
+        ? ''
+        : textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' })),
   )
   const chosen = Array.from(wind).indexOf(chosenWind)
-  const x = at(chosenWind)
+  const x = chosenAt
   const late = x > width * 0.6
   const words = `${formatNumber(hours[chosen] ?? 0)} h/year, ${formatNumber((energy[chosen] ?? 0) / kilowattHour)} kWh`
   const mean = Math.min(Math.max(meanWind, first), last)

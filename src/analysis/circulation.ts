@@ -1,0 +1,91 @@
+/** Power that currents burn which never leave the winding: between unlike parallel branches, and round a closed delta. */
+import type { Machine } from '../machine/machine.ts'
+import { seriesScaled } from '../numerics/fourier.ts'
+import { monotoneCubic } from '../numerics/interpolate.ts'
+import { branchCirculation, deltaCirculation } from '../physics/winding/circulation.ts'
+import type { ConductorLayout } from './conductor-layout.ts'
+import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
+import type { WoundMachine } from './winding.ts'
+
+export interface Circulation {
+  /** Between parallel branches of the phases, at any load [W]. */
+  readonly branches: (speed: number) => number
+  /** Round a closed delta with nothing connected; with a load the rectifier's own solution holds it [W]. */
+  readonly delta: (speed: number) => number
+}
+
+const none = () => 0
+
+/** Branches whose EMFs differ by less than this share drive nothing worth counting. */
+const leastMismatch = 1e-6
+
+/** Closer together at low speed, where reactance has not yet set in. */
+const nodes = 12
+
+/** A loss that starts with the square of the speed, from a few solutions up to `fastest`. */
+function tabulated(loss: (speed: number) => number, fastest: number): (speed: number) => number {
+  const speeds = Float64Array.from({ length: nodes }, (_, k) => fastest * ((k + 1) / nodes) ** 2)
+  const perSquare = monotoneCubic(
+    speeds,
+    speeds.map((speed) => loss(speed) / speed ** 2),
+  )
+  return (speed) => perSquare(speed) * speed ** 2
+}
+
+/** Coils of each parallel branch of a phase, in the branches' own order. */
+const branchCoils = ({ coils, groups }: ConductorLayout, phase: number) =>
+  Array.from({ length: groups }, (_, group) =>
+    coils.flatMap((coil, index) =>
+      coil.phase === phase && coil.group === group ? [{ index, sense: coil.sense }] : [],
+    ),
+  ).filter((members) => members.length > 0)
+
+/** Cold copper, where the currents are largest; `fastest` bounds the speeds that will be asked for. */
+export function circulation(
+  machine: Machine,
+  layout: ConductorLayout,
+  wound: WoundMachine,
+  voltage: OpenCircuitVoltage,
+  fastest: number,
+): Circulation {
+  const { base, phases } = voltage
+  const { coilInductance } = wound
+  const unlike = phases.flatMap(({ branches, branchMismatch }, phase) => {
+    if (branchMismatch <= leastMismatch) return []
+    const members = branchCoils(layout, phase)
+    const inductance = members.map((a) =>
+      members.map((b) =>
+        a.reduce(
+          (sum, i) =>
+            sum + b.reduce((part, j) => part + i.sense * j.sense * coilInductance[i.index]![j.index]!, 0),
+          0,
+        ),
+      ),
+    )
+    return [{ branches, inductance }]
+  })
+  const branchLoss = (speed: number) =>
+    unlike.reduce(
+      (sum, { branches, inductance }) =>
+        sum +
+        branchCirculation({
+          emf: branches.map(({ emf }) => seriesScaled(emf, speed)),
+          resistance: branches.map(({ resistance }) => resistance),
+          inductance,
+          angularFrequency: base * speed,
+        }).loss,
+      0,
+    )
+  const deltaLoss = (speed: number) =>
+    deltaCirculation({
+      emf: phases.map(({ emf }) => seriesScaled(emf, speed)),
+      resistance: phases.map(({ resistance }) => resistance),
+      inductance: voltage.inductance,
+      angularFrequency: base * speed,
+    }).loss
+  return {
+    branches: unlike.length > 0 ? tabulated(branchLoss, fastest) : none,
+    delta:
+      machine.stator.connection === 'delta' && phases.length === 3 ? tabulated(deltaLoss, fastest) : none,
+  }
+}
