@@ -1,7 +1,7 @@
 /** The page: the design on one side, what comes of it on the other. */
 
 import { Form } from './station/form.tsx'
-import { form, row as rowIndex, snapshot, stale, windDetail } from './store/design.ts'
+import { faults, form, row as rowIndex, snapshot, stale, windDetail } from './store/design.ts'
 import { ConcernList } from './view/concern-list.tsx'
 import { FileBar } from './view/file-bar.tsx'
 import { GapField } from './view/gap-field.tsx'
@@ -16,7 +16,14 @@ import { WindChoice } from './view/wind-choice.tsx'
 
 function Results() {
   const result = snapshot.value
-  if (!result) return <p class="note waiting">The first numbers are on their way.</p>
+  if (!result)
+    return (
+      <p class="note waiting">
+        {faults.value.length > 0
+          ? 'Numbers come as soon as the entries of the design are mended.'
+          : 'The first numbers are on their way.'}
+      </p>
+    )
   const index = rowIndex.value
   const row = result.rows[index]!
   const detail = windDetail.value

@@ -68,13 +68,14 @@ function answerWind(): void {
 }
 
 async function compute({ id, text }: Edit): Promise<void> {
-  sayForm(id, text)
-  const parsed = parseDesignText(text)
-  if (!parsed.ok) {
-    say({ kind: 'faults', id, faults: parsed.faults.map((fault) => ({ ...fault, text: faultText(fault) })) })
-    return
-  }
   try {
+    sayForm(id, text)
+    const parsed = parseDesignText(text)
+    if (!parsed.ok) {
+      const shown = parsed.faults.map((fault) => ({ ...fault, text: faultText(fault) }))
+      say({ kind: 'faults', id, faults: shown })
+      return
+    }
     say({ kind: 'progress', id, fraction: 0 })
     const steps = chainOf(resolveDesign(parsed.design))
     for (;;) {

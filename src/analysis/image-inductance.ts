@@ -53,8 +53,10 @@ export function imageInductance(
     readonly far: 'dipole' | 'none'
   },
 ): ImageSum {
-  const { end, far, ...neumann } = options
+  const { end, far, coarse = [pathA, pathB], ...neumann } = options
   const M = (sense: 1 | -1, shift: number) => mutualInductance(pathA, imagePath(pathB, sense, shift), neumann)
+  const distant = (sense: 1 | -1, shift: number) =>
+    mutualInductance(coarse[0], imagePath(coarse[1], sense, shift), neumann)
   if (lower === undefined && upper === undefined) return { inductance: 0, repeats: 0 }
   if (lower === undefined || upper === undefined)
     return { inductance: M(-1, 2 * (lower ?? upper!)), repeats: 0 }

@@ -1,12 +1,12 @@
-/** Checks the shorted winding: current, heat, torque, and the rotor it brakes. */
+/** Checks the shorted winding: current, heat, torque, and the wires between winding and short. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../test/check.ts'
 import { sampleMachine, samplePhase, sampleVoltage } from '../../test/sample-chain.ts'
-import { brakedState, shortCircuit } from './short-circuit.ts'
+import { shortCircuit } from './short-circuit.ts'
 
 const voltage = sampleVoltage()
-const star = shortCircuit(sampleMachine(), voltage)
-const delta = shortCircuit(sampleMachine({ 'stator.connection': 'delta' }), voltage)
+const star = shortCircuit(sampleMachine(), voltage, 'far end')
+const delta = shortCircuit(sampleMachine({ 'stator.connection': 'delta' }), voltage, 'far end')
 
 describe('agrees: I = E/√(R² + (ω L)²), L = self less mutual, by hand at 40 rad/s', () => {
   // E = 0.7/√2 · 40 V rms, R = 0.2 Ω, ω L = 6 · 40 · 1.2 mH
@@ -33,31 +33,36 @@ describe('law: limits', () => {
   })
   test('a long line before the bridge takes its part of the power', () => {
     const before = { 'cable.place': 'before bridge', 'cable.area_mm2': 2 }
-    const line = shortCircuit(sampleMachine(before), voltage)(20, 293.15)
+    const line = shortCircuit(sampleMachine(before), voltage, 'far end')(20, 293.15)
     expect(line.phaseCurrent).toBeLessThan(star(20, 293.15).phaseCurrent)
     expect(line.torque * 20).toBeGreaterThan(line.loss)
+    expect(shortCircuit(sampleMachine(before), voltage, 'leads')(20, 293.15)).toEqual(star(20, 293.15))
   })
   test('unlike phases of a star still sum to no current', () => {
     const uneven = sampleVoltage([samplePhase(0.7, 0), samplePhase(0, 2), samplePhase(0, -2)])
-    const one = shortCircuit(sampleMachine(), uneven)(20, 293.15)
+    const one = shortCircuit(sampleMachine(), uneven, 'leads')(20, 293.15)
     expect(Number.isFinite(one.phaseCurrent)).toBe(true)
     expect(one.phaseCurrent).toBeLessThan(delta(20, 293.15).phaseCurrent)
   })
 })
 
-describe('law: a braked rotor', () => {
-  test('holds under a strong brake, not under a weak one', () => {
-    const blades = (speed: number) => 2 - speed / 60
-    expect(brakedState(blades, (speed) => speed, 60)).toMatchObject({ holds: true })
-    expect(brakedState(blades, (speed) => speed, 60).speed).toBeLessThan(4.1)
-    expect(brakedState(blades, () => 0.5, 60)).toEqual({ speed: 60, holds: false })
-    expect(brakedState(blades, (speed) => speed / 30, 60).holds).toBe(false)
-    expect(
-      brakedState(
-        () => 1,
-        () => 0,
-        0,
-      ),
-    ).toEqual({ speed: 0, holds: true })
+describe('agrees: star-delta, three wires R before a short act as 3R in each phase of a delta', () => {
+  const wired = sampleMachine({
+    'stator.connection': 'delta',
+    'cable.place': 'before bridge',
+    'cable.area_mm2': 2,
+  })
+  const R = wired.cable.conductorResistance
+  const far = shortCircuit(wired, voltage, 'far end')(40, 293.15)
+  const current = ((0.7 / Math.SQRT2) * 40) / Math.hypot(0.2 + 3 * R, 0.288)
+  check('amps', far.phaseCurrent, current.toFixed(3))
+  check('torque, newton metres', far.torque, ((3 * current ** 2 * (0.2 + 3 * R)) / 40).toFixed(3))
+  check('heat in the copper alone, watts', far.loss, (3 * current ** 2 * 0.2).toFixed(2))
+  test('a current round the loop meets no wire', () => {
+    const inStep = sampleVoltage([0, 0, 0].map((lag) => samplePhase(0.7, lag)))
+    const round = shortCircuit(wired, inStep, 'far end')(40, 293.15)
+    const leads = shortCircuit(wired, inStep, 'leads')(40, 293.15)
+    expect(round.phaseCurrent).toBeCloseTo(leads.phaseCurrent, 9)
+    expect(round.torque).toBeCloseTo(leads.torque, 9)
   })
 })

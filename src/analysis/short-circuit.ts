@@ -13,24 +13,47 @@ export interface ShortCircuit {
   readonly torque: number
 }
 
+/** Where the lines are joined: at the machine's own leads, or at the far end of wires that carry alternating current. */
+export type ShortPlace = 'leads' | 'far end'
+
+/**
+ * Resistance of the line wires as the phases meet it, phase × phase [Ω]: V_k = Σ R_kl I_l.
+ *
+ * A star's wire is in series with its phase, a single phase has two. Round a delta phase k feeds line k forward and
+ * line k+1 back, so V_k = R (2 I_k − I_(k−1) − I_(k+1)): for balanced currents three wires R act as 3R in each
+ * phase (star-delta), and a current round the loop meets none.
+ */
+function lineResistance({ cable, stator }: Machine, place: ShortPlace, n: number): number[][] {
+  const R = place === 'far end' && cable.place === 'before bridge' ? cable.conductorResistance : 0
+  const delta = stator.connection === 'delta' && n > 1
+  const own = R * (stator.connection === 'star' && n > 1 ? 1 : 2)
+  const matrix = Array.from({ length: n }, (_, i) =>
+    Array.from({ length: n }, (__, k) => (i === k ? own : 0)),
+  )
+  if (delta)
+    for (let i = 0; i < n; i++) {
+      matrix[i]![(i + 1) % n]! -= R
+      matrix[i]![(i + n - 1) % n]! -= R
+    }
+  return matrix
+}
+
 /**
  * Steady short circuit at a speed [rad/s] and copper temperature [K], by the fundamental and every coupling:
  *
- *   E_k = Σ_l Z_kl I_l + V,  Z = r + j ω L;  V = 0 for closed phases, Σ I = 0 for a star
+ *   E_k = Σ_l (Z_kl + R_kl) I_l + V,  Z = r + j ω L;  V = 0 for closed phases, Σ I = 0 for a star
  *
- * The short lies at the far end of the line wires where the cable carries alternating current: the weaker brake.
- * Harmonics are left out; they add heat and a little torque at low speed.
+ * At the far end of a line the brake is weaker, at the leads the current is greater. Harmonics are left out; they
+ * add heat and a little torque at low speed.
  */
 export function shortCircuit(
   machine: Machine,
   { phases, inductance, order }: OpenCircuitVoltage,
+  place: ShortPlace,
 ): (speed: number, copperTemperature: number) => ShortCircuit {
-  const { connection } = machine.stator
   const n = phases.length
-  const star = connection === 'star' && n > 1
-  const { place, conductorResistance } = machine.cable
-  // the wires of a delta run outside its loop and are left out
-  const line = place === 'after bridge' || connection === 'delta' ? 0 : conductorResistance * (star ? 1 : 2)
+  const star = machine.stator.connection === 'star' && n > 1
+  const line = lineResistance(machine, place, n)
   const m = 2 * n + (star ? 2 : 0)
   return (speed, copperTemperature) => {
     if (!(speed > 0)) return { phaseCurrent: 0, loss: 0, torque: 0 }
@@ -44,7 +67,7 @@ export function shortCircuit(
     for (let i = 0; i < n; i++) {
       for (let k = 0; k < n; k++) {
         const X = ω * inductance[i]![k]!
-        const R = i === k ? r[i]! + line : 0
+        const R = (i === k ? r[i]! : 0) + line[i]![k]!
         A[2 * i * m + 2 * k] = R
         A[2 * i * m + 2 * k + 1] = -X
         A[(2 * i + 1) * m + 2 * k] = X
@@ -68,34 +91,9 @@ export function shortCircuit(
       const square = (x[2 * i]! ** 2 + x[2 * i + 1]! ** 2) / 2
       phaseCurrent = Math.max(phaseCurrent, Math.sqrt(square))
       loss += square * r[i]!
-      taken += square * (r[i]! + line)
+      for (let k = 0; k < n; k++)
+        taken += (line[i]![k]! * (x[2 * i]! * x[2 * k]! + x[2 * i + 1]! * x[2 * k + 1]!)) / 2
     }
-    return { phaseCurrent, loss, torque: taken / speed }
+    return { phaseCurrent, loss, torque: (loss + taken) / speed }
   }
-}
-
-export interface BrakedState {
-  /** Speed the shorted rotor settles at [rad/s]; where it started from when the brake cannot slow it. */
-  readonly speed: number
-  /** The short takes more torque than the blades give, from the first speed down to well below it. */
-  readonly holds: boolean
-}
-
-const brakeSteps = 30
-
-/** A rotor is braked when the short brings it below this share of the speed it had. */
-export const brakedShare = 0.5
-
-/** What becomes of a rotor turning at `from` when its winding is shorted: torques against speed [N·m]. */
-export function brakedState(
-  driving: (speed: number) => number,
-  braking: (speed: number) => number,
-  from: number,
-): BrakedState {
-  if (!(from > 0)) return { speed: 0, holds: true }
-  for (let k = 0; k < brakeSteps; k++) {
-    const speed = from * (1 - k / brakeSteps)
-    if (driving(speed) >= braking(speed)) return { speed, holds: speed <= brakedShare * from }
-  }
-  return { speed: from / brakeSteps, holds: true }
 }

@@ -93,6 +93,20 @@ describe('law: the page computes and follows', () => {
     expect(await page.evaluate(() => localStorage.getItem('gustloom.unreadable'))).toBe('{"gustloom": 1, ')
   })
 
+  check('a document of nonsense shows its faults, and an example leads out', async () => {
+    await page.evaluate(() =>
+      localStorage.setItem(
+        'gustloom.document',
+        '{"gustloom":1,"name":{"a":1},"site":5,"rotor":[1],"stator":{"winding":{"kind":"coils","hole":null}},"blades":{"kind":"stations","stations":"none"},"load":{"kind":"sun"}}',
+      ),
+    )
+    await page.reload()
+    await page.locator('.fault-summary li').first().waitFor()
+    await page.getByText('Numbers come as soon as').waitFor()
+    await page.locator('.file-bar select').selectOption('hen-house-drum')
+    await computed(page)
+  })
+
   check('a store that refuses is told', async () => {
     await page.evaluate(() => {
       Storage.prototype.setItem = () => {

@@ -1,19 +1,18 @@
 /** Whether the numbers shown are those of the design as it stands, and what is wrong with it if not. */
-import { breakdown, faults, notice, progress, snapshot } from '../store/design.ts'
+import { breakdown, faults, notice, progress } from '../store/design.ts'
 import { showField } from './show-field.ts'
 
 export function Status() {
   const wrong = faults.value.length
   const share = progress.value
-  const shown = snapshot.value !== undefined
   const text =
     breakdown.value !== ''
       ? breakdown.value
       : wrong > 0
-        ? `${wrong === 1 ? 'One entry' : `${wrong} entries`} to mend.${shown ? ' The numbers are of the last valid design.' : ''}`
+        ? `${wrong === 1 ? 'One entry' : `${wrong} entries`} to mend.`
         : share === undefined
           ? 'Computed.'
-          : `Computing …${shown ? ' The numbers are of the last valid design.' : ''}`
+          : 'Computing …'
   return (
     <div
       class={`status${wrong > 0 || breakdown.value !== '' ? ' wrong' : share === undefined ? ' done' : ' busy'}`}

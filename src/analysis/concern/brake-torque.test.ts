@@ -7,9 +7,12 @@ const third = (2 * Math.PI) / 3
 const shorting = { 'protection.electrical': 'shorting switch' }
 const weak = () => ({ voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(0.2, lag))) })
 
+/** The same machine with a heavier winding: volts per speed four times, the storm weaker. */
+const strong = () => ({ voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(2.8, lag))) })
+
 describe('law: the short must hold the blades', () => {
   test('a strong winding is silent, and so is another brake', () => {
-    expect(brakeTorque.judge(sampleChain(shorting))).toBeUndefined()
+    expect(brakeTorque.judge(sampleChain(shorting, strong))).toBeUndefined()
     expect(brakeTorque.judge(sampleChain({}, weak))).toBeUndefined()
   })
   test('a weak one warns beside a mechanical limiter and blocks without', () => {
@@ -21,5 +24,23 @@ describe('law: the short must hold the blades', () => {
     expect(brakeTorque.judge(sampleChain({ ...alone, 'purpose.class': 'bench' }, weak))?.severity).toBe(
       'warning',
     )
+  })
+  test('one that holds the working rotor in the limiter’s winds may fail the unloaded one in a storm', () => {
+    const outdoor = brakeTorque.judge(sampleChain(shorting))
+    expect(outdoor?.severity).toBe('warning')
+    expect(outdoor?.what).toContain('limiter stick')
+    expect(outdoor?.figures).toContain('without load')
+    expect(brakeTorque.judge(sampleChain({ ...shorting, 'purpose.class': 'bench' }))?.severity).toBe('note')
+    expect(brakeTorque.judge(sampleChain({ ...shorting, 'protection.mechanical': 'none' }))?.severity).toBe(
+      'blocking',
+    )
+  })
+  test('half the speed it had is not enough while it still turns as fast as it works', () => {
+    const cutIn = (at: number) =>
+      brakeTorque.judge(
+        sampleChain(shorting, (chain) => ({ ...strong(), generator: { ...chain.generator, cutIn: at } })),
+      )
+    expect(cutIn(22)).toBeUndefined()
+    expect(cutIn(0.01)).toBeDefined()
   })
 })

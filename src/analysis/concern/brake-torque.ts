@@ -1,56 +1,81 @@
 /** Concern: the shorted winding is too weak a brake for the wind in which it is needed. */
 import { formatSi } from '../../units/format.ts'
+import { type BrakedState, brake, brakedShare, parkedSpeed, unloadedSpeed } from '../braked-rotor.ts'
 import { limiterWind } from '../power-curve.ts'
-import { brakedState, shortCircuit } from '../short-circuit.ts'
 import { towerCaution } from './caution.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 
 /** The copper is taken warm, as after a windy hour [K]. */
 const copperTemperature = 333.15
 
-/** Speeds of the table of braking torques. */
-const tableSteps = 24
+interface Failure {
+  readonly wind: number
+  readonly from: number
+  /** Whether the load had gone before the short came. */
+  readonly unloaded: boolean
+  readonly state: BrakedState
+}
+
+/** The least wind in which the short fails, the working rotor and the unloaded one tried in each. */
+function firstFailure(
+  winds: readonly { readonly wind: number; readonly speed: number }[],
+  chain: ChainView,
+  stop: (wind: number, from: number) => BrakedState,
+): Failure | undefined {
+  for (const { wind, speed } of winds)
+    for (const [from, unloaded] of [
+      [speed, false],
+      [unloadedSpeed(chain, wind), true],
+    ] as const) {
+      const state = stop(wind, from)
+      if (!state.holds) return { wind, from, unloaded, state }
+    }
+  return undefined
+}
 
 export const brakeTorque: ConcernRule = {
   code: 'brake-torque',
   title: 'Shorting the winding does not stop the rotor in the wind where it must',
-  basis:
-    'Torque of the shorted winding (fundamental, its inductance, copper at 60 °C) against the blades’ torque from the working speed down, in every wind up to the mechanical limiter’s, or up to the storm where there is none. Blocks the outdoor class where shorting is the only limiter; otherwise a warning.',
+  basis: `Torque of the shorted winding (fundamental, its inductance, copper at 60 °C, the short at the far end of line wires before the bridge) against the blades’ torque, from the working speed and from the speed without load down. Braked means: settled below ${brakedShare} of that speed and below the speed at which current begins, for there the machine turns slower than it ever works (without such a speed: tip no faster than the wind). Shares common practice, no source. Asked in every wind up to the storm. Blocks the outdoor class where shorting is the only limiter. With a mechanical limiter: a warning where it fails in the limiter’s winds; where it fails above them only, the limiter stuck, a warning outdoors and a note in the other classes.`,
   judge: (chain) => {
     const { machine, blades } = chain
     if (machine.protection.electrical !== 'shorting switch') return undefined
     const alone = machine.protection.mechanical === 'none'
-    const wanted = alone ? machine.site.stormWind : Math.min(limiterWind(machine), machine.site.stormWind)
-    const rows = chain.rows.filter(({ wind, speed }) => wind <= wanted + 1e-9 && speed > 0)
-    const fastest = rows.reduce((most, { speed }) => Math.max(most, speed), 0)
+    const { stormWind } = machine.site
+    const limited = alone ? stormWind : Math.min(limiterWind(machine), stormWind)
+    const fastest = chain.rows.reduce((most, { speed }) => Math.max(most, speed), chain.runaway.speed)
     if (!(fastest > 0)) return undefined
-    const short = shortCircuit(machine, chain.voltage)
-    const table = Float64Array.from(
-      { length: tableSteps + 1 },
-      (_, k) => short((fastest * k) / tableSteps, copperTemperature).torque,
-    )
-    const braking = (speed: number) => {
-      const at = Math.min((speed / fastest) * tableSteps, tableSteps - 1e-9)
-      const k = Math.floor(at)
-      return table[k]! + (at - k) * (table[k + 1]! - table[k]!)
-    }
-    const failing = rows.find(
-      ({ wind, speed }) => !brakedState((at) => blades.torque(wind, at), braking, speed).holds,
-    )
-    if (failing === undefined) return undefined
-    const { speed: settled } = brakedState((at) => blades.torque(failing.wind, at), braking, failing.speed)
-    const strongest = table.reduce((most, torque) => Math.max(most, torque), 0)
+    const { torque, strongest, stop } = brake(chain, { place: 'far end', copperTemperature, fastest })
+    const within = chain.rows.filter(({ wind, speed }) => wind <= limited + 1e-9 && speed > 0)
+    const inWork = firstFailure(within, chain, stop)
+    const inStorm = inWork ?? firstFailure([{ wind: stormWind, speed: 0 }], chain, stop)
+    if (inStorm === undefined) return undefined
+    const { wind, from, unloaded, state } = inStorm
+    const parked = parkedSpeed(chain, wind)
     return {
       code: 'brake-torque',
-      severity: alone ? severityFor(chain, ['outdoor']) : 'warning',
+      severity: alone
+        ? severityFor(chain, ['outdoor'])
+        : inWork !== undefined || machine.safetyClass === 'outdoor'
+          ? 'warning'
+          : 'note',
       path: 'protection.electrical',
-      what: `From about ${formatSi(failing.wind, 'm_per_s')} on the shorted winding slows the rotor too little: it does not come down to half its speed.`,
-      why: 'The torque of a short has a top: above some speed the winding’s own reactance holds the current, and its resistance does so from the start, while the blades’ torque grows with the square of the wind.',
-      figures: `In ${formatSi(failing.wind, 'm_per_s')} at ${formatSi(failing.speed, 'rpm')} the blades give ${formatSi(blades.torque(failing.wind, failing.speed), 'Nm')} and the short takes ${formatSi(braking(failing.speed), 'Nm')}, at its strongest ${formatSi(strongest, 'Nm')}; ${settled < failing.speed ? `it goes on turning at ${formatSi(settled, 'rpm')}` : 'it cannot even slow the rotor'}; wanted up to ${formatSi(wanted, 'm_per_s')}.`,
+      what:
+        inWork === undefined
+          ? `Should the mechanical limiter stick, the shorted winding does not stop the rotor in a storm of ${formatSi(wind, 'm_per_s')}.`
+          : `From about ${formatSi(wind, 'm_per_s')} on the shorted winding does not stop ${unloaded ? 'a rotor that has lost its load' : 'the working rotor'}.`,
+      why: 'The torque of a short has a top: above some speed the winding’s own reactance holds the current, and its resistance does so from the start, while the blades’ torque grows with the square of the wind. A rotor that has lost its load is the fastest, and it is the one that needs the brake.',
+      figures: `In ${formatSi(wind, 'm_per_s')} at ${formatSi(from, 'rpm')}${unloaded ? ' without load' : ''} the blades give ${formatSi(Math.max(0, blades.torque(wind, from)), 'Nm')} and the short takes ${formatSi(torque(from), 'Nm')}, at its strongest ${formatSi(strongest, 'Nm')}; ${
+        state.speed < from
+          ? `it goes on turning at ${formatSi(state.speed, 'rpm')}`
+          : 'it cannot even slow the rotor'
+      }, parked would be below ${formatSi(Math.min(parked, brakedShare * from), 'rpm')}; wanted up to ${formatSi(inWork === undefined ? stormWind : limited, 'm_per_s')}.`,
       remedies: [
         alone
           ? 'Add a mechanical limiter and use the short for parking only.'
-          : `Let the mechanical limiter act below ${formatSi(failing.wind, 'm_per_s')}, and short the winding below that wind only.`,
+          : inWork === undefined
+            ? 'Count on the mechanical limiter in a storm, try it, and short the winding before the wind rises.'
+            : `Let the mechanical limiter act below ${formatSi(wind, 'm_per_s')}, and short the winding below that wind only.`,
         'Put the shorting switch at the machine’s own leads, before any long cable.',
         'Lower the winding’s resistance or raise its volts per turn of the shaft: thicker copper, a smaller gap, stronger magnets.',
         `Write the greatest wind for the brake beside the switch. ${towerCaution}`,

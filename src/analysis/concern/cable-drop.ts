@@ -1,6 +1,6 @@
 /** Concern: the cable takes too much of the volts, or gets hot. */
 import { formatSi } from '../../units/format.ts'
-import { nominal } from '../../units/quantity.ts'
+import { tellingWind } from '../telling-wind.ts'
 import { electricCaution } from './caution.ts'
 import type { ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
@@ -17,13 +17,12 @@ export const cableDrop: ConcernRule = {
   code: 'cable-drop',
   title: 'The cable takes too much, or gets hot',
   basis:
-    'Loss in the cable over the current, as a share of the load’s volts, in the wind of the stated goal or else the strongest working wind: above 5 % a warning; current over 8 A/mm² of one conductor likewise. Common practice, no source; what a cable may carry is set by IEC 60364-5-52 and the national code, verify the edition in force.',
+    'Loss in the cable over the current, as a share of the load’s volts, in just the wind of the stated goal, or where none is stated, none flows there or it lies above the storm, in the wind of the greatest current: above 5 % a warning; current over 8 A/mm² of one conductor likewise. Common practice, no source; what a cable may carry is set by IEC 60364-5-52 and the national code, verify the edition in force.',
   judge: (chain) => {
     const { machine, rows, year } = chain
-    const goal = machine.design.purpose.atWind_m_per_s
     const strongest = rowOfMost(rows, ({ dcCurrent }) => dcCurrent)
-    const at = goal === undefined ? undefined : rows.find(({ wind }) => wind >= nominal(goal) - 1e-9)
-    const row = at !== undefined && at.dcCurrent > 0 ? at : strongest
+    const told = tellingWind(chain)
+    const row = told.kind === 'wanted' && told.row.dcCurrent > 0 ? told.row : strongest
     if (row === undefined || strongest === undefined || !(row.dcCurrent > 0) || !(row.loadVoltage > 0))
       return undefined
     const drop = row.watts.cable / row.dcCurrent

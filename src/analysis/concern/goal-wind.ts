@@ -1,6 +1,7 @@
 /** Concern: the goal names no wind, or the machine falls short of it. */
 import { formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
+import { tellingWind } from '../telling-wind.ts'
 import type { ConcernRule } from './concern.ts'
 
 /** Share of the goal below which the machine falls short of it: common practice, no source. */
@@ -12,8 +13,9 @@ export const goalWind: ConcernRule = {
   code: 'goal-wind',
   title: 'The goal names no wind, or is not reached',
   basis:
-    'A wanted power must name its wind; the power computed in that wind should reach nine tenths of it (common practice, no source). A note without a wind, a warning where it falls short.',
-  judge: ({ machine, rows }) => {
+    'A wanted power must name its wind; the power computed in that wind should reach nine tenths of it (common practice, no source). A note without a wind, a warning where it falls short; a warning where the wind lies above the storm wind of the site, up to which the machine is computed.',
+  judge: (chain) => {
+    const { machine, rows } = chain
     const { power_W, atWind_m_per_s } = machine.design.purpose
     if (power_W === undefined) return undefined
     const goal = nominal(power_W)
@@ -33,13 +35,22 @@ export const goalWind: ConcernRule = {
           'Better still, say how much energy a month must bring.',
         ],
       }
+    const { kind, row } = tellingWind(chain)
     const wind = nominal(atWind_m_per_s)
-    const row = rows.reduce<(typeof rows)[number] | undefined>(
-      (best, each) =>
-        best === undefined || Math.abs(each.wind - wind) < Math.abs(best.wind - wind) ? each : best,
-      undefined,
-    )
-    if (row === undefined || !fallsShort(row.watts.useful, goal)) return undefined
+    if (kind === 'beyond the storm')
+      return {
+        code: 'goal-wind',
+        severity: 'warning',
+        path: 'purpose.atWind_m_per_s',
+        what: 'The goal names a wind above the storm wind of the site: the machine was not computed there.',
+        why: 'The storm wind is the strongest that the site is said to have; a power in more than that is never met, and the machine must be slowed or stopped well below it.',
+        figures: `${formatSi(goal, 'W')} wanted in ${formatSi(wind, 'm_per_s')}; storm wind ${formatSi(machine.site.stormWind, 'm_per_s')}; what is told of one wind is of ${formatSi(row.wind, 'm_per_s')}, with ${formatSi(row.watts.useful, 'W')}.`,
+        remedies: [
+          'Name a wind that blows often: the yearly mean, or up to twice that.',
+          'If the site knows such winds, raise the storm wind: everything that must hold is judged there.',
+        ],
+      }
+    if (!fallsShort(row.watts.useful, goal)) return undefined
     return {
       code: 'goal-wind',
       severity: 'warning',

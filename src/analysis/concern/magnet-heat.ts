@@ -34,13 +34,26 @@ export function kneeTemperature(magnet: MagnetAtWork): number {
   return slope > 0 ? reference + rise : Number.POSITIVE_INFINITY
 }
 
+/**
+ * Share of the copper's rise above the air that the magnets are guessed to take, and the bounds of the guess: none
+ * where their own turning cools them, all where the gap is closed. A guess, no source.
+ */
+export const magnetShare = { least: 0, likely: 0.5, most: 1 } as const
+
+/** Of the magnets beside copper that is hotter than the air [K]. */
+export const guessedMagnetTemperature = (
+  air: number,
+  copper: number,
+  share: number = magnetShare.likely,
+): number => air + share * Math.max(0, copper - air)
+
 /** Margin to be kept [K]: common practice, no source. */
 export const magnetMargin = 10
 
 export const magnetHeat: ConcernRule = {
   code: 'magnet-heat',
   title: 'The magnets may lose strength by heat',
-  basis: `The lower of the grade’s limit and the temperature at which the mean demagnetising field reaches ${kneeShare} of the intrinsic coercivity, against the site’s air plus ${sunAllowance} K (margin ${magnetMargin} K) and against the hottest copper across the gap; shares and margins common practice, no source. Corners of a block bear more than its mean. A warning. How warm the gap’s air makes the magnets is not computed.`,
+  basis: `The lower of the grade’s limit and the temperature at which the mean demagnetising field reaches ${kneeShare} of the intrinsic coercivity, less a margin of ${magnetMargin} K, against the site’s air plus ${sunAllowance} K of sun outdoors, and against the magnets in work: air plus half of the hottest copper’s rise. That half is a guess, for the heat that crosses the gap is not computed; it lies between none and all of the rise, and both are told. Shares and margins common practice, no source. Corners of a block bear more than its mean. A warning.`,
   judge: (chain) => {
     const { machine, field } = chain
     const { magnet } = machine.rotor
@@ -61,8 +74,10 @@ export const magnetHeat: ConcernRule = {
     const standing = machine.site.ambient + (machine.safetyClass === 'outdoor' ? sunAllowance : 0)
     const hottest = rowOfMost(chain.rows, ({ copperTemperature }) => copperTemperature)
     const copper = hottest?.copperTemperature ?? machine.site.ambient
+    const air = machine.site.ambient
+    const guessed = guessedMagnetTemperature(air, copper)
     const sun = standing > limit - magnetMargin
-    if (!sun && copper <= limit) return undefined
+    if (!sun && guessed <= limit - magnetMargin) return undefined
     const thin = knee < magnet.highestTemperature
     return {
       code: 'magnet-heat',
@@ -70,11 +85,11 @@ export const magnetHeat: ConcernRule = {
       path: 'rotor.magnet',
       what: sun
         ? 'The magnets may lose strength for good on a hot day.'
-        : 'The magnets face copper that is hotter than they bear.',
+        : 'The copper across the gap may heat the magnets more than they bear.',
       why: thin
         ? 'Thin blocks in an open circuit work deep in their own demagnetising field; heat lowers what they withstand, long before the limit on the grade’s sheet, which is for thick ones.'
         : 'Above its grade’s limit a magnet loses part of its strength and does not get it back on cooling.',
-      figures: `They bear about ${formatSi(limit, 'degC', 3)} here (the grade’s sheet says ${formatSi(magnet.highestTemperature, 'degC', 3)}; permeance coefficient ${formatNumber(Math.min(field.workingPoint.permeanceCoefficient, 1e6), 2)}); in summer sun they may reach ${formatSi(standing, 'degC', 3)}, the copper ${formatSi(copper, 'degC', 3)}${hottest === undefined ? '' : ` in ${formatSi(hottest.wind, 'm_per_s')}`}.`,
+      figures: `They bear about ${formatSi(limit, 'degC', 3)} here (the grade’s sheet says ${formatSi(magnet.highestTemperature, 'degC', 3)}; permeance coefficient ${formatNumber(Math.min(field.workingPoint.permeanceCoefficient, 1e6), 2)}); in summer sun they may reach ${formatSi(standing, 'degC', 3)}, the copper ${formatSi(copper, 'degC', 3)}${hottest === undefined ? '' : ` in ${formatSi(hottest.wind, 'm_per_s')}`}, which makes the magnets ${formatSi(guessed, 'degC', 3)} by a guess (half of its rise; none to all: ${formatSi(air, 'degC', 3)} to ${formatSi(guessedMagnetTemperature(air, copper, magnetShare.most), 'degC', 3)}).`,
       remedies: [
         'Take the same size in a grade with higher coercivity (letters M, H, SH behind the number).',
         'Take thicker magnets, or put steel behind them: both ease the demagnetising field.',

@@ -5,6 +5,8 @@ import { sampleChain, samplePhase, sampleVoltage } from '../../../test/sample-ch
 import { adiabaticHeatingRate } from '../../physics/heat/adiabatic-heating.ts'
 import { heatVerdict, statorHeat } from './stator-heat.ts'
 
+const third = (2 * Math.PI) / 3
+
 describe('agrees: ρ J²/(c d) by hand, copper at 20 °C', () => {
   for (const [density, rate] of [
     [3, '0.045'],
@@ -50,13 +52,26 @@ describe('law: the weakest material less the margin', () => {
     }))
     expect(statorHeat.judge(measured)).toBeUndefined()
   })
-  test('a short that cannot stop the rotor is looked at', () => {
+  test('a short that cannot stop the rotor is looked at, in the limiter’s wind and in the storm', () => {
     const shorted = sampleChain({ 'protection.electrical': 'shorting switch' }, () => ({
       cooling: { resistance: () => 3, spread: 0 },
       voltage: sampleVoltage([0, 2, -2].map((lag) => samplePhase(0.2, lag))),
     }))
     const concern = statorHeat.judge(shorted)
-    expect(concern?.figures).toContain('shorted in 11.0 m/s')
+    expect(concern?.figures).toContain('shorted in 11.0 m/s with the load lost')
+    expect(concern?.figures).toContain('shorted in 25.0 m/s with the load lost')
     expect(concern?.severity).toBe('blocking')
+  })
+  test('too hot only when shorted in a storm: a warning beside a limiter, blocking without one', () => {
+    const judged = (mechanical: string) =>
+      statorHeat.judge(
+        sampleChain({ 'protection.electrical': 'shorting switch', 'protection.mechanical': mechanical }, () => ({
+          cooling: { resistance: () => 0.3, spread: 0 },
+          voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(0.7, lag))),
+        })),
+      )
+    expect(judged('furling tail')?.severity).toBe('warning')
+    expect(judged('furling tail')?.what).toContain('limiter stick')
+    expect(judged('none')?.severity).toBe('blocking')
   })
 })

@@ -1,0 +1,149 @@
+/** Times the hot kernels, as ratios to plain work done in the same run: machines differ, ratios hardly do. */
+import { spawnSync } from 'node:child_process'
+import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { rotorField } from '../src/analysis/air-gap-field.ts'
+import { computeDesign } from '../src/analysis/compute.ts'
+import { conductorLayout } from '../src/analysis/conductor-layout.ts'
+import { rotorLinkage } from '../src/analysis/flux-linkage.ts'
+import type { Design } from '../src/machine/design.ts'
+import { parseDesignText } from '../src/machine/parse.ts'
+import { resolveDesign } from '../src/machine/resolve.ts'
+import { textTable } from '../src/output/text-table.ts'
+import { rectifierPoint } from '../src/physics/electrics/bridge-rectifier.ts'
+import { growthExponent, medianTime, referenceLoop } from './measure.ts'
+import { netlistCircuit } from './netlist.ts'
+import { linkageSize, plainLinkage } from './plain-linkage.ts'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const examples = readdirSync(`${root}examples`)
+  .filter((file) => file.endsWith('.json'))
+  .sort()
+
+function design(file: string): Design {
+  const parsed = parseDesignText(readFileSync(`${root}examples/${file}`, 'utf8'))
+  if (!parsed.ok) throw new Error(`${file} is no design`)
+  return parsed.design
+}
+
+interface Row {
+  readonly what: string
+  readonly time_ms: number
+  readonly reference_ms: number | null
+  /** time / reference, or reference / time where that is the gain. */
+  readonly ratio: number | null
+  readonly note: string
+}
+
+/** A plain sum over a whole turn of a ring that does not alternate would take minutes. */
+const alternates = (file: string): boolean => resolveDesign(design(file)).rotor.alternating
+
+/** Field and flux linkage of the first conductor shape, against a sum of closed forms point by point. */
+function linkageRow(file: string): Row {
+  const machine = resolveDesign(design(file))
+  const shape = conductorLayout(machine).shapes[0]!
+  const ours = medianTime(() => rotorLinkage(machine, rotorField(machine), shape), 5)
+  const plain = plainLinkage(machine, rotorField(machine), shape)
+  return {
+    what: `field and linkage, ${file.replace('.json', '')}`,
+    time_ms: ours,
+    reference_ms: plain.time_ms,
+    ratio: plain.time_ms / ours,
+    note: `plain sum: ${plain.sources} sources × ${plain.points} points × ${plain.angles} angles; it is slower by the ratio; fundamentals differ by ${plain.differenceFrom(rotorLinkage(machine, rotorField(machine), shape)).toExponential(1)}`,
+  }
+}
+
+function computeRow(file: string, loop: number): Row {
+  const parsed = design(file)
+  const time_ms = medianTime(() => computeDesign(parsed), 3)
+  return {
+    what: `whole chain, ${file.replace('.json', '')}`,
+    time_ms,
+    reference_ms: loop,
+    ratio: time_ms / loop,
+    note: 'reference: ten million multiplications, additions and square roots',
+  }
+}
+
+function bridgeRow(): Row {
+  const netlist = `${root}test/reference/electrics/star-medium.cir`
+  const circuit = netlistCircuit(readFileSync(netlist, 'utf8'))
+  const time_ms = medianTime(() => rectifierPoint(circuit), 15)
+  const run = () => spawnSync('ngspice', ['-b', netlist], { encoding: 'utf8', timeout: 60_000 })
+  if (run().error)
+    return {
+      what: 'bridge, star into a battery',
+      time_ms,
+      reference_ms: null,
+      ratio: null,
+      note: 'ngspice is not installed: nothing to compare with',
+    }
+  const simulator = medianTime(run, 3)
+  return {
+    what: 'bridge, star into a battery',
+    time_ms,
+    reference_ms: simulator,
+    ratio: simulator / time_ms,
+    note: 'reference: ngspice with the same circuit, start of the program included; it is slower by the ratio',
+  }
+}
+
+/** Time of field and linkage against magnets × points of the path: should grow as the first power. */
+function growthRow(): Row {
+  const points: { size: number; time: number }[] = []
+  for (const poles of [8, 16, 32, 64]) {
+    const text = JSON.parse(readFileSync(`${root}examples/class-room-fan.json`, 'utf8')) as {
+      rotor: { poleCount: number; pitchRadius_mm: number }
+    }
+    text.rotor.poleCount = poles
+    text.rotor.pitchRadius_mm = 5 * poles
+    const parsed = parseDesignText(JSON.stringify(text))
+    if (!parsed.ok) throw new Error('a ring of the growth series is no design')
+    const machine = resolveDesign(parsed.design)
+    const field = rotorField(machine)
+    const shape = conductorLayout(machine).shapes[0]!
+    points.push({
+      size: linkageSize(field, shape),
+      time: medianTime(() => rotorLinkage(machine, rotorField(machine), shape), 5),
+    })
+  }
+  const exponent = growthExponent(points)
+  return {
+    what: 'growth of field and linkage with magnets × path points',
+    time_ms: points.at(-1)!.time,
+    reference_ms: points[0]!.time,
+    ratio: exponent,
+    note: `ratio here: exponent of time over size, ${points.map(({ size, time }) => `${size}: ${time.toFixed(1)} ms`).join(', ')}; 1 is straight`,
+  }
+}
+
+const loop = medianTime(referenceLoop, 5)
+const rows: Row[] = [
+  ...examples.filter(alternates).map(linkageRow),
+  growthRow(),
+  bridgeRow(),
+  ...examples.map((file) => computeRow(file, loop)),
+]
+
+if (process.argv.includes('--json'))
+  process.stdout.write(`${JSON.stringify({ node: process.version, rows }, null, 2)}\n`)
+else {
+  const number = (value: number | null) =>
+    value === null ? '–' : value >= 100 ? value.toFixed(0) : value.toPrecision(3)
+  const table = textTable(
+    [
+      { head: 'what', align: 'left' },
+      { head: 'time ms', align: 'right' },
+      { head: 'reference ms', align: 'right' },
+      { head: 'ratio', align: 'right' },
+    ],
+    rows.map(({ what, time_ms, reference_ms, ratio }) => [
+      what,
+      number(time_ms),
+      number(reference_ms),
+      number(ratio),
+    ]),
+  )
+  process.stdout.write(`${table.join('\n')}\n\n`)
+  for (const { what, note } of rows) process.stdout.write(`${what}: ${note}\n`)
+}
