@@ -91,7 +91,7 @@ function bridgeRow(): Row {
 /** Time of field and linkage against magnets × points of the path: should grow as the first power. */
 function growthRow(): Row {
   const points: { size: number; time: number }[] = []
-  for (const poles of [8, 16, 32, 64]) {
+  for (const poles of [16, 32, 64, 120]) {
     const text = JSON.parse(readFileSync(`${root}examples/class-room-fan.json`, 'utf8')) as {
       rotor: { poleCount: number; pitchRadius_mm: number }
     }
@@ -104,7 +104,7 @@ function growthRow(): Row {
     const shape = conductorLayout(machine).shapes[0]!
     points.push({
       size: linkageSize(field, shape),
-      time: medianTime(() => rotorLinkage(machine, rotorField(machine), shape), 5),
+      time: medianTime(() => rotorLinkage(machine, rotorField(machine), shape), 9),
     })
   }
   const exponent = growthExponent(points)

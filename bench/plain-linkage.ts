@@ -8,7 +8,7 @@ import { fourierSeries, harmonicAmplitude } from '../src/numerics/fourier.ts'
 import type { BlockMagnet } from '../src/physics/magnetics/block-magnet.ts'
 
 const angles = 12
-/** Points a filament is cut into; straight chords, middle rule. */
+/** Points along one repeat of a filament, at least; straight chords, middle rule. */
 const cuts = 90
 
 /**
@@ -68,19 +68,21 @@ function potential(
 /** Every filament of the whole wire as chords, its weight with it. */
 function chords(shape: ConductorShape) {
   const step = shape.filaments.map(({ curve, weight }) => {
-    const line = curvePolyline(curve, { sagitta: (0.002 * shape.turnLength) / shape.repeats })
+    const line = curvePolyline(curve, { sagitta: (0.0004 * shape.turnLength) / shape.repeats })
     const pieces = line.length / 3 - 1
-    const parts = Math.max(1, Math.ceil(cuts / pieces))
-    return { line, pieces, parts, weight }
+    return { line, pieces, weight }
   })
   const copies = Array.from({ length: shape.repeats }, (_, k) => (2 * Math.PI * k) / shape.repeats)
   const list: { middle: readonly number[]; along: readonly number[]; weight: number }[] = []
   for (const turn of copies) {
     const [c, s] = [Math.cos(turn), Math.sin(turn)]
-    for (const { line, pieces, parts, weight } of step)
+    for (const { line, pieces, weight } of step)
       for (let k = 0; k < pieces; k++) {
         const from = [line[3 * k]!, line[3 * k + 1]!, line[3 * k + 2]!]
         const way = [line[3 * k + 3]! - from[0]!, line[3 * k + 4]! - from[1]!, line[3 * k + 5]! - from[2]!]
+        const parts = Math.ceil(
+          (Math.hypot(way[0]!, way[1]!, way[2]!) * cuts * shape.repeats) / shape.turnLength,
+        )
         for (let j = 0; j < parts; j++) {
           const at = way.map((w, i) => from[i]! + (w * (j + 0.5)) / parts)
           list.push({
@@ -131,7 +133,10 @@ export function plainLinkage(machine: Machine, field: RotorField, shape: Conduct
   }
   const time_ms = performance.now() - start
   const order = alternating ? 1 : polePairs
-  const fundamental = harmonicAmplitude(fourierSeries(flux, order), order)
+  // a wave's bundle is spread evenly over an angle: its fundamental falls by sin x / x
+  const x = (polePairs * shape.spreadAngle) / 2
+  const spread = x === 0 ? 1 : Math.sin(x) / x
+  const fundamental = spread * harmonicAmplitude(fourierSeries(flux, order), order)
   return {
     time_ms,
     sources: field.sources.length,

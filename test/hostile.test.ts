@@ -1,13 +1,14 @@
 /** Checks that no document, however odd or hostile, crashes the chain, hangs it, or makes it print what is no number. */
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { computeDesign } from '../src/analysis/compute.ts'
+import { computeDesign, finished } from '../src/analysis/compute.ts'
+import { spreadsOf } from '../src/analysis/spread.ts'
 import { type Fault, faultText } from '../src/machine/fault.ts'
 import { longestDocument, type Parsed, parseDesign, parseDesignText } from '../src/machine/parse.ts'
 import { chainPage } from '../src/output/chain-page.ts'
 import { designResult } from '../src/output/result.ts'
 import { refusalCodes } from '../src/refusal/code.ts'
-import { exampleDocument, exampleNames, exampleText } from './example.ts'
+import { designOf, exampleDocument, exampleNames, exampleText } from './example.ts'
 import { fixedText } from './fixed-document.ts'
 import { setAt, variedDocument } from './varied-document.ts'
 
@@ -148,6 +149,20 @@ describe('law: machines that are allowed, though nobody would build them, comput
       change(document)
       expect(expectSurvived(parseDesign(document))).toBe('computed')
     })
+})
+
+describe('law: a spread wider than its field may be does not lead out of it', () => {
+  test('every end computes, every width is finite', guard, () => {
+    const document = exampleDocument(quick)
+    document.shaft = { friction_mNm: { value: 1, spread: 50, known: 'guessed' } }
+    document.site.weibullShape = { value: 2, spread: 6 }
+    document.stator.winding.distance_mm = { value: document.stator.winding.distance_mm, spread: 40 }
+    const chain = computeDesign(designOf(document))
+    for (const { value, spread } of Object.values(finished(spreadsOf(chain)))) {
+      expect(Number.isNaN(value)).toBe(false)
+      expect(Number.isFinite(spread)).toBe(true)
+    }
+  })
 })
 
 describe('law: near-valid documents are told their faults', () => {

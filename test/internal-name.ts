@@ -4,6 +4,8 @@
 export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> = {
   'src/analysis/air-gap-field.ts': 'all',
   'src/analysis/blade-rotor.ts': 'all',
+  'src/analysis/braked-rotor.ts': 'all',
+  'src/analysis/circulation.ts': 'all',
   'src/analysis/coil-inductance.ts': 'all',
   'src/analysis/compute.ts': ['usualAssumptions'],
   'src/analysis/concerns.ts': [
@@ -18,6 +20,7 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   'src/analysis/drag.ts': 'all',
   'src/analysis/flux-linkage.ts': 'all',
   'src/analysis/generator-curve.ts': 'all',
+  'src/analysis/image-inductance.ts': 'all',
   'src/analysis/load-point.ts': ['copperRatio', 'rectifierInput', 'cutInSpeed'],
   'src/analysis/match.ts': 'all',
   'src/analysis/open-circuit-voltage.ts': 'all',
@@ -32,7 +35,7 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   ],
   'src/analysis/runaway.ts': 'all',
   'src/analysis/short-circuit.ts': 'all',
-  'src/analysis/spread.ts': ['spreadOutputs'],
+  'src/analysis/spread.ts': ['spreadOutputs', 'unspokenShare'],
   'src/analysis/stator-cooling.ts': 'all',
   'src/analysis/telling-wind.ts': 'all',
   'src/analysis/watts.ts': ['noWatts'],

@@ -10,7 +10,7 @@ import { type IronPlanes, imageInductance } from './image-inductance.ts'
 /** Chords may miss the curve by this share of a turn's length; inductance moves by less than a per cent. */
 const sagittaShare = 0.001
 
-/** Likewise towards images beyond the first: they are at least twice the plates' distance away. */
+/** Likewise towards images: those of other coils, and a coil's own beyond the first. */
 const coarseShare = 0.004
 
 /** Bundles that all but coincide still leak this much: more than the quadrature's error, less than any other. */
@@ -42,7 +42,9 @@ export function ironPlanes(machine: Machine): IronPlanes {
 
 /**
  * Coil × coil, turns included, senses as wound [H]. Plates count as infinitely permeable and unbounded, magnets as
- * air; in the images a coil's bundle is one filament, softened by its section's mean distance.
+ * air; in the images a coil's bundle is one filament, softened by its section's mean distance: some 1 % low in all.
+ * A wave on a disc is also one turn round the shaft, whose flux unbounded plates overrate; it links all phases alike
+ * and drops out where their currents sum to nothing.
  */
 export function coilInductances(machine: Machine, layout: ConductorLayout): number[][] {
   const { shapes, coils } = layout
@@ -54,8 +56,6 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
   const lines = shapes.map((shape) => chords(shape, 0, sagittaShare))
   const coarseLines = shapes.map((shape) => chords(shape, 0, coarseShare))
   const spread = shapes.map(({ bundle }) => rectangleMeanDistance(bundle))
-  // a wave's images alternate along it and fall off faster than any power; a coil's are dipoles from afar
-  const far = ({ repeats }: ConductorShape) => (repeats > 1 ? 'none' : 'dipole')
   const own = shapes.map((shape, k) => {
     const free =
       shape.repeats > 1
@@ -72,7 +72,7 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
       meanDistance: spread[k]!,
       repeats: shape.repeats,
       end: { reference: free / square },
-      far: far(shape),
+      far: 'dipole',
     })
     return { inductance: free + square * images.inductance, repeats: images.repeats }
   })
@@ -97,12 +97,9 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
         repeats: shapeA.repeats === shapeB.repeats ? shapeA.repeats : 1,
       }
       const direct = mutualInductance(lines[first.shape]!, line, options)
-      const images = imageInductance([lines[first.shape]!, line], planes, {
-        ...options,
-        coarse: [coarseLines[first.shape]!, chords(shapeB, apart, coarseShare)],
-        end,
-        far: far(shapeA),
-      })
+      // longer chords enclose a little less: a coil's own images stay the larger ones
+      const coarse = [coarseLines[first.shape]!, chords(shapeB, apart, coarseShare)] as const
+      const images = imageInductance(coarse, planes, { ...options, end, far: 'dipole' })
       const M = closestCoupling * shapeA.turns * shapeB.turns * (direct + images.inductance)
       found.set(key, M)
       return M

@@ -2,7 +2,7 @@
 import type { Chain } from '../analysis/compute.ts'
 import type { Concern } from '../analysis/concerns.ts'
 import type { ResultSpread, Spreads } from '../analysis/spread.ts'
-import { tellingRow } from '../analysis/telling-wind.ts'
+import { tellingWind } from '../analysis/telling-wind.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
 import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
 import { textTable, wrapped } from './text-table.ts'
@@ -47,12 +47,15 @@ const lossNames = {
 } as const
 
 function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
-  const row = tellingRow(chain)
+  const { row, wanted, kind } = tellingWind(chain)
   const shaft = shaftPower(row.watts)
   return [
     title(
       `Where the watts go at ${formatSi(row.wind, 'm_per_s', 2)} — ${row.state}, ${formatSi(row.speed, 'rpm')}, copper ${withSpread(row.copperTemperature, 'degC', spreads?.copperTemperature)}`,
     ),
+    ...(kind === 'beyond the storm'
+      ? [faint(`  the wanted ${formatSi(wanted!, 'm_per_s', 2)} lies beyond the storm and was not computed`)]
+      : []),
     wattLine('in the wind', row.available, row.available),
     wattLine('taken by the blades', shaft, row.available),
     ...wattColumns.map((column) => wattLine(lossNames[column], row.watts[column], row.available)),

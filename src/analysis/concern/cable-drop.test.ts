@@ -26,6 +26,15 @@ describe('law: five per cent, and no hot cable', () => {
     expect(concern?.severity).toBe('warning')
     expect(concern?.figures).toContain('10.0 % of 26.0 V')
     expect(concern?.remedies[0]).toContain('32 mm²')
+    const told = (wind: number) =>
+      cableDrop.judge(
+        sampleChain({ 'purpose.atWind_m_per_s': wind }, ({ rows }) => ({
+          rows: rows.map((row) => ({ ...row, watts: { ...row.watts, cable: 0.1 * row.watts.useful } })),
+          rowAt: (at) => ({ ...rows[20]!, wind: at, watts: { ...rows[20]!.watts, cable: 40 } }),
+        })),
+      )?.figures
+    expect(told(7.2)).toContain('in 7.20 m/s')
+    expect(told(30)).toContain('in 11.0 m/s')
     expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 2 }))?.what).toContain('warm')
   })
 })

@@ -15,5 +15,8 @@ describe('law: nine tenths of the goal', () => {
     expect(goal(130, 6)).toBeUndefined()
     expect(goal(200, 6)?.severity).toBe('warning')
     expect(goal(200, 6)?.figures).toContain('130 W there')
+    expect(goal(10, 30)?.path).toBe('purpose.atWind_m_per_s')
+    expect(goal(10, 30)?.figures).toContain('storm wind 25.0 m/s')
+    expect(goal(10, 25)).toBeUndefined()
   })
 })

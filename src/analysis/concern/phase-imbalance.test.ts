@@ -20,9 +20,18 @@ describe('law: spread over the mean', () => {
     ] as const
     const phases = () => ({ voltage: sampleVoltage(uneven.map(([size, lag]) => samplePhase(size, lag))) })
     expect(phaseImbalance.judge(sampleChain({}, phases))?.severity).toBe('note')
-    const branches = ({ voltage }: ReturnType<typeof phases>) => ({
-      voltage: { ...voltage, phases: voltage.phases.map((phase) => ({ ...phase, branchMismatch: 0.08 })) },
-    })
-    expect(phaseImbalance.judge(sampleChain({}, branches))?.severity).toBe('warning')
+    const branches =
+      (branchMismatch: number) =>
+      ({ voltage }: ReturnType<typeof phases>) => ({
+        voltage: { ...voltage, phases: voltage.phases.map((phase) => ({ ...phase, branchMismatch })) },
+        circulating: { branches: (speed: number) => speed / 5, delta: () => 0 },
+      })
+    const some = phaseImbalance.judge(sampleChain({}, branches(0.08)))
+    expect(some?.severity).toBe('warning')
+    // the sample's rotor turns at 55 rad/s at most
+    expect(some?.figures).toContain('burn 11.0 W among themselves at 525 rpm')
+    expect(phaseImbalance.judge(sampleChain({}, branches(0.21)))?.severity).toBe('blocking')
+    const bench = sampleChain({ 'purpose.class': 'bench' }, branches(0.21))
+    expect(phaseImbalance.judge(bench)?.severity).toBe('warning')
   })
 })

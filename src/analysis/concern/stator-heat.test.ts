@@ -65,10 +65,13 @@ describe('law: the weakest material less the margin', () => {
   test('too hot only when shorted in a storm: a warning beside a limiter, blocking without one', () => {
     const judged = (mechanical: string) =>
       statorHeat.judge(
-        sampleChain({ 'protection.electrical': 'shorting switch', 'protection.mechanical': mechanical }, () => ({
-          cooling: { resistance: () => 0.3, spread: 0 },
-          voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(0.7, lag))),
-        })),
+        sampleChain(
+          { 'protection.electrical': 'shorting switch', 'protection.mechanical': mechanical },
+          () => ({
+            cooling: { resistance: () => 0.3, spread: 0 },
+            voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(0.7, lag))),
+          }),
+        ),
       )
     expect(judged('furling tail')?.severity).toBe('warning')
     expect(judged('furling tail')?.what).toContain('limiter stick')

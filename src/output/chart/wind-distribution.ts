@@ -20,6 +20,10 @@ export interface WindDistributionChart {
 
 const kilowattHour = 3.6e6
 
+/** A wind that never blows needs no digits. */
+const atLeast = (value: number, least: number): string =>
+  value > 0 && value < least ? `under ${least}` : formatNumber(value)
+
 export function windDistributionChart(chart: WindDistributionChart): string {
   const { width, height, wind, hours, energy, chosenWind, meanWind, border } = chart
   const first = wind[0] ?? 0
@@ -51,7 +55,7 @@ export function windDistributionChart(chart: WindDistributionChart): string {
   const chosen = Array.from(wind).indexOf(chosenWind)
   const x = chosenAt
   const late = x > width * 0.6
-  const words = `${formatNumber(hours[chosen] ?? 0)} h/year, ${formatNumber((energy[chosen] ?? 0) / kilowattHour)} kWh`
+  const words = `${atLeast(hours[chosen] ?? 0, 0.1)} h/year, ${atLeast((energy[chosen] ?? 0) / kilowattHour, 0.01)} kWh`
   const mean = Math.min(Math.max(meanWind, first), last)
   const body =
     bars.join('') +
