@@ -3,14 +3,16 @@ import { spawnSync } from 'node:child_process'
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { rotorField } from '../src/analysis/air-gap-field.ts'
-import { computeDesign } from '../src/analysis/compute.ts'
+import { chainOf, computeDesign } from '../src/analysis/compute.ts'
 import { conductorLayout } from '../src/analysis/conductor-layout.ts'
 import { rotorLinkage } from '../src/analysis/flux-linkage.ts'
+import { finished } from '../src/analysis/step.ts'
 import type { Design } from '../src/machine/design.ts'
 import { parseDesignText } from '../src/machine/parse.ts'
 import { resolveDesign } from '../src/machine/resolve.ts'
 import { textTable } from '../src/output/text-table.ts'
 import { rectifierPoint } from '../src/physics/electrics/bridge-rectifier.ts'
+import { nominal } from '../src/units/quantity.ts'
 import { growthExponent, medianTime, referenceLoop } from './measure.ts'
 import { netlistCircuit } from './netlist.ts'
 import { linkageSize, plainLinkage } from './plain-linkage.ts'
@@ -53,16 +55,37 @@ function linkageRow(file: string): Row {
   }
 }
 
-function computeRow(file: string, loop: number): Row {
+const loopNote = 'reference: ten million multiplications, additions and square roots'
+
+/** The whole chain from nothing, then after two edits that leave the volts alone. */
+function computeRows(file: string, loop: number): Row[] {
   const parsed = design(file)
-  const time_ms = medianTime(() => computeDesign(parsed), 3)
-  return {
-    what: `whole chain, ${file.replace('.json', '')}`,
+  const name = file.replace('.json', '')
+  // a slow design needs no long warm-up to be measured well
+  const count = medianTime(() => computeDesign(parsed), 1) > 500 ? 3 : 25
+  const row = (what: string, time_ms: number): Row => ({
+    what: `${what}, ${name}`,
     time_ms,
     reference_ms: loop,
     ratio: time_ms / loop,
-    note: 'reference: ten million multiplications, additions and square roots',
+    note: loopNote,
+  })
+  const previous = computeDesign(parsed)
+  const edited = (edit: Partial<typeof parsed>) => {
+    const machine = resolveDesign({ ...parsed, ...edit })
+    return medianTime(() => finished(chainOf(machine, { previous })), count)
   }
+  return [
+    row(
+      'whole chain',
+      medianTime(() => computeDesign(parsed), count),
+    ),
+    row('longer cable', edited({ cable: { ...parsed.cable, length_m: 1 + nominal(parsed.cable.length_m) } })),
+    row(
+      'higher hub',
+      edited({ site: { ...parsed.site, hubHeight_m: 1 + nominal(parsed.site.hubHeight_m) } }),
+    ),
+  ]
 }
 
 function bridgeRow(): Row {
@@ -122,7 +145,7 @@ const rows: Row[] = [
   ...examples.filter(alternates).map(linkageRow),
   growthRow(),
   bridgeRow(),
-  ...examples.map((file) => computeRow(file, loop)),
+  ...examples.flatMap((file) => computeRows(file, loop)),
 ]
 
 if (process.argv.includes('--json'))

@@ -1,11 +1,12 @@
 /** The front door: every public name of the engine, listed by hand, in reading order. */
 
 // the chain
-export { type Chain, chainOf, computeDesign, finished } from './analysis/compute.ts'
+export { type Chain, chainOf, computeDesign } from './analysis/compute.ts'
 export { type Concern, type Severity, severities } from './analysis/concerns.ts'
 export { loadPoint } from './analysis/load-point.ts'
 export type { WindRow, WindState } from './analysis/power-curve.ts'
 export { type ResultSpread, type SpreadCause, type Spreads, spreadsOf } from './analysis/spread.ts'
+export { finished, type Steps } from './analysis/step.ts'
 export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
 // a design document
 export { type Design, designJsonSchema, designVersion } from './machine/design.ts'

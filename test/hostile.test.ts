@@ -1,8 +1,9 @@
 /** Checks that no document, however odd or hostile, crashes the chain, hangs it, or makes it print what is no number. */
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { computeDesign, finished } from '../src/analysis/compute.ts'
+import { computeDesign } from '../src/analysis/compute.ts'
 import { spreadsOf } from '../src/analysis/spread.ts'
+import { finished } from '../src/analysis/step.ts'
 import { type Fault, faultText } from '../src/machine/fault.ts'
 import { longestDocument, type Parsed, parseDesign, parseDesignText } from '../src/machine/parse.ts'
 import { chainPage } from '../src/output/chain-page.ts'

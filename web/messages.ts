@@ -1,5 +1,5 @@
 /** What the page and its worker say to each other. */
-import type { FieldDescription, FormField } from '../src/index.ts'
+import type { FieldDescription, FormField, Spreads } from '../src/index.ts'
 import type { Snapshot, WindSnapshot } from './snapshot.ts'
 
 export type ToWorker =
@@ -27,5 +27,7 @@ export type FromWorker =
   | { readonly kind: 'faults'; readonly id: number; readonly faults: readonly ShownFault[] }
   | { readonly kind: 'result'; readonly id: number; readonly snapshot: Snapshot }
   | { readonly kind: 'wind'; readonly id: number; readonly wind: WindSnapshot }
+  /** How far the guesses let the result of that edit be off; follows it after a while. */
+  | { readonly kind: 'spreads'; readonly id: number; readonly spreads: Spreads }
   /** The engine failed in a way that no rule foresaw. */
   | { readonly kind: 'failed'; readonly id: number; readonly reason: string }

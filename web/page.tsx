@@ -1,7 +1,7 @@
 /** The page: the design on one side, what comes of it on the other. */
 
 import { Form } from './station/form.tsx'
-import { faults, form, row as rowIndex, snapshot, stale, windDetail } from './store/design.ts'
+import { faults, form, row as rowIndex, snapshot, spreads, stale, windDetail } from './store/design.ts'
 import { ConcernList } from './view/concern-list.tsx'
 import { FileBar } from './view/file-bar.tsx'
 import { GapField } from './view/gap-field.tsx'
@@ -34,7 +34,7 @@ function Results() {
       </div>
       <Ribbon snapshot={result} row={row} />
       <WindChoice snapshot={result} index={index} />
-      <KeyFigures snapshot={result} row={row} />
+      <KeyFigures snapshot={result} row={row} spreads={spreads.value} />
       <ConcernList concerns={result.concerns} />
       <Solid solid={result.solid} />
       {detail ? <Match snapshot={result} detail={detail} row={row} /> : null}

@@ -8,6 +8,8 @@ import {
   parseDesignText,
   Refusal,
   resolveDesign,
+  type Steps,
+  spreadsOf,
 } from '../src/index.ts'
 import type { FromWorker, ShownFault, ToWorker } from './messages.ts'
 import { snapshotOf, windSnapshotOf } from './snapshot.ts'
@@ -67,6 +69,20 @@ function answerWind(): void {
   }
 }
 
+/** Runs steps to their end, hearing messages in between; undefined where a newer edit supersedes them. */
+async function run<Result>(
+  steps: Steps<Result>,
+  tell: (fraction: number) => void = () => {},
+): Promise<Result | undefined> {
+  for (;;) {
+    await nextTurn()
+    if (waiting) return undefined
+    const step = steps.next()
+    if (step.done === true) return step.value
+    tell(step.value)
+  }
+}
+
 async function compute({ id, text }: Edit): Promise<void> {
   try {
     sayForm(id, text)
@@ -77,19 +93,16 @@ async function compute({ id, text }: Edit): Promise<void> {
       return
     }
     say({ kind: 'progress', id, fraction: 0 })
-    const steps = chainOf(resolveDesign(parsed.design))
-    for (;;) {
-      await nextTurn()
-      if (waiting) return
-      const step = steps.next()
-      if (step.done !== true) {
-        say({ kind: 'progress', id, fraction: step.value })
-        continue
-      }
-      done = { id, chain: step.value }
-      say({ kind: 'result', id, snapshot: snapshotOf(step.value) })
-      return
-    }
+    const machine = resolveDesign(parsed.design)
+    const chain = await run(chainOf(machine, { previous: done?.chain }), (fraction) =>
+      say({ kind: 'progress', id, fraction }),
+    )
+    if (!chain) return
+    done = { id, chain }
+    say({ kind: 'result', id, snapshot: snapshotOf(chain) })
+    // how far the guesses let it be off takes many chains; it follows when nobody waits for anything else
+    const spreads = await run(spreadsOf(chain))
+    if (spreads) say({ kind: 'spreads', id, spreads })
   } catch (error) {
     if (error instanceof Refusal) say({ kind: 'faults', id, faults: [faultOfRefusal(error)] })
     else say({ kind: 'failed', id, reason: reasonOf(error) })

@@ -10,8 +10,11 @@ import { imageMagnets, imageReflectionsFor } from '../physics/magnetics/image-pl
 import { discMagnets, drumMagnets } from '../physics/magnetics/magnet-ring.ts'
 import { type WorkingPoint, workingPoint } from '../physics/magnetics/working-point.ts'
 
-/** Error of one distant block's share and of the image series; the windings' own quadrature is coarser. */
+/** Error of one distant block's share; the windings' own quadrature is coarser. */
 export const fieldError = 1e-4
+
+/** Where the series of images is cut, as a share of the field; poles that alternate make the rest cancel further. */
+export const imageError = 1e-3
 
 /** Temperature to which grades and resistivities refer [K]. */
 export const referenceTemperature = 293.15
@@ -75,7 +78,7 @@ function withImages(machine: Machine, magnets: BlockMagnet[]): BlockMagnet[] {
     poleCount: rotor.poleCount,
     meanRadius: rotor.pitchRadius,
     planeDistance: upperPlane,
-    relativeError: fieldError,
+    relativeError: imageError,
   })
   return imageMagnets({ magnets, lowerPlane: 0, upperPlane, reflections })
 }

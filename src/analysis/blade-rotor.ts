@@ -29,7 +29,7 @@ export interface RotorCurve {
 }
 
 /** Points of the curve; the table between them is a shape-keeping cubic. */
-const curvePoints = 40
+const curvePoints = 32
 
 /** Kinematic viscosity of air at 15 °C [m²/s]; the Reynolds number of a blade needs no better. */
 const viscosity = 1.46e-5

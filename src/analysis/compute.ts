@@ -13,8 +13,10 @@ import { type GeneratorCurve, generatorCurve } from './generator-curve.ts'
 import { type BladeMap, bladeMap } from './match.ts'
 import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-voltage.ts'
 import { cutInWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
+import { reusable } from './reuse.ts'
 import { type Runaway, runaway } from './runaway.ts'
 import { type StatorCooling, statorCooling } from './stator-cooling.ts'
+import { finished, type Steps, within } from './step.ts'
 import { type WoundMachine, woundMachine } from './winding.ts'
 import { type Year, year } from './year.ts'
 
@@ -50,9 +52,6 @@ export interface Chain {
   readonly concerns: readonly Concern[]
 }
 
-/** Fraction done, after each step of `chainOf`. */
-export type Progress = number
-
 /** What the engine assumes beyond the document, so that it can be varied. */
 export interface Assumptions {
   /** On the estimated thermal resistance from copper to air. */
@@ -61,35 +60,51 @@ export interface Assumptions {
 
 export const usualAssumptions: Assumptions = { coolingFactor: 1 }
 
-/** The chain, step by step: yields the fraction done and returns the result. */
-export function* chainOf(
+export interface ChainOptions {
+  readonly assumptions?: Assumptions
+  /** An earlier chain: what an edit has left alone is taken over from it. */
+  readonly previous?: Chain | undefined
+}
+
+/** Field, wire and volts. The magnets are taken at the temperature of the air: they sit in the wind of their turning. */
+function* magneticsOf(
   machine: Machine,
-  { coolingFactor }: Assumptions = usualAssumptions,
-): Generator<Progress, Chain> {
+): Steps<Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage'>> {
+  const field = rotorField(machine, machine.site.ambient)
+  const layout = conductorLayout(machine)
+  const gap = gapProfile(machine, field, layout.shapes[0]!.distance)
+  yield 0.1
+  const wound = woundMachine(machine, layout)
+  yield 0.2
+  const voltage = openCircuitVoltage(machine, field, layout, wound)
+  return { field, layout, gap, wound, voltage }
+}
+
+/** The chain, step by step: yields the fraction done and returns the result. */
+export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Chain> {
+  const { assumptions = usualAssumptions, previous } = options
+  const known = reusable(machine, previous)
   const { site } = machine
   const airDensity =
     site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
-  const rotor = rotorCurve(machine)
+  const rotor = known.rotor ?? rotorCurve(machine)
   const blades = bladeMap(rotor, { density: airDensity, radius: machine.blades.radius })
   yield 0.1
-  // the magnets are taken at the temperature of the air: they sit in the wind of their own turning
-  const field = rotorField(machine, site.ambient)
-  const layout = conductorLayout(machine)
-  const gap = gapProfile(machine, field, layout.shapes[0]!.distance)
-  const wound = woundMachine(machine, layout)
-  yield 0.3
-  const voltage = openCircuitVoltage(machine, field, layout, wound)
-  yield 0.6
+  const { field, layout, gap, wound, voltage } =
+    known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))
+  yield 0.5
   const drag = noLoadDrag(machine, field, layout)
   const fastest = (rotor.runaway * 1.05 * site.stormWind) / machine.blades.radius
-  const circulating = circulation(machine, layout, wound, voltage, fastest)
-  const generator = generatorCurve(machine, voltage, { drag, circulating }, fastest)
+  const circulating = known.generator?.circulating ?? circulation(machine, layout, wound, voltage, fastest)
+  const generator =
+    known.generator?.generator ??
+    (yield* within(generatorCurve(machine, voltage, { drag, circulating }, fastest), 0.5, 0.3))
   const idlePower = (speed: number) => {
     const { friction, eddy } = drag(speed)
     return friction + eddy + circulating.branches(speed) + circulating.delta(speed)
   }
-  const cooling = statorCooling(machine, layout, coolingFactor)
-  yield 0.8
+  const cooling = statorCooling(machine, layout, assumptions.coolingFactor)
+  yield 0.85
   const phaseArea = wound.conductorArea * layout.groups
   const parts = { machine, rotor, blades, generator, cooling, phaseArea }
   const curve = powerCurve(parts)
@@ -117,14 +132,6 @@ export function* chainOf(
   }
   yield 0.95
   return { ...bare, concerns: concernsOf(bare) }
-}
-
-/** Runs a generator to its end. */
-export function finished<Result>(steps: Generator<unknown, Result>): Result {
-  for (;;) {
-    const step = steps.next()
-    if (step.done === true) return step.value
-  }
 }
 
 /** The chain of a design in one go. */

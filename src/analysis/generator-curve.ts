@@ -1,9 +1,11 @@
 /** What the generator takes from the shaft and gives to the load, against speed and copper temperature. */
 import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
+import type { RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
 import type { Circulation } from './circulation.ts'
 import { copperRatio, cutInSpeed, loadPoint } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
+import type { Steps } from './step.ts'
 import { noWatts, shaftPower, type Watts, wattColumns } from './watts.ts'
 
 export interface GeneratorState {
@@ -31,15 +33,16 @@ export interface GeneratorCurve {
 /** Copper temperatures of the table [K]; between them the curve is a parabola in conductance. */
 const temperatures = [253.15, 353.15, 523.15] as const
 const speedNodes = 14
+/** A ring of unlike magnets makes the period a whole turn, p times the work: fewer speeds must do. */
+const sparseNodes = 8
 /** First node past cut-in, as a share of the way to the last. */
 const firstNode = 0.003
 
-function nodes(cutIn: number, fastest: number): Float64Array {
+function nodes(cutIn: number, fastest: number, count: number): Float64Array {
   const span = fastest - cutIn
-  const speeds = new Float64Array(speedNodes)
+  const speeds = new Float64Array(count)
   speeds[0] = cutIn
-  for (let k = 1; k < speedNodes; k++)
-    speeds[k] = cutIn + span * firstNode ** (1 - (k - 1) / (speedNodes - 2))
+  for (let k = 1; k < count; k++) speeds[k] = cutIn + span * firstNode ** (1 - (k - 1) / (count - 2))
   return speeds
 }
 
@@ -60,14 +63,14 @@ export interface NoLoadLosses {
 
 /**
  * `drag` gives friction and eddy loss at a speed; they are there with or without load.
- * `fastest` is the highest speed that will be asked for [rad/s].
+ * `fastest` is the highest speed that will be asked for [rad/s]. Yields the fraction done.
  */
-export function generatorCurve(
+export function* generatorCurve(
   machine: Machine,
   voltage: OpenCircuitVoltage,
   { drag, circulating }: NoLoadLosses,
   fastest: number,
-): GeneratorCurve {
+): Steps<GeneratorCurve> {
   const cutIn = machine.load.kind === 'open' ? Number.POSITIVE_INFINITY : cutInSpeed(machine, voltage)
   const dragOnly = (speed: number): GeneratorState => ({
     watts: { ...noWatts, ...drag(speed), winding: circulating.branches(speed) + circulating.delta(speed) },
@@ -88,10 +91,18 @@ export function generatorCurve(
       shaftPower: idlePower,
       residual: 0,
     }
-  const speeds = nodes(cutIn, fastest)
+  const speeds = nodes(cutIn, fastest, voltage.order === 1 ? speedNodes : sparseNodes)
   let residual = 0
-  const tables = temperatures.map((copperTemperature) => {
-    const points = Array.from(speeds, (speed) => loadPoint(machine, voltage, { speed, copperTemperature }))
+  const solved: RectifierPoint[][] = []
+  for (const copperTemperature of temperatures) {
+    const points: RectifierPoint[] = []
+    for (const speed of speeds) {
+      points.push(loadPoint(machine, voltage, { speed, copperTemperature }))
+      yield (solved.length + points.length / speeds.length) / temperatures.length
+    }
+    solved.push(points)
+  }
+  const tables = solved.map((points) => {
     for (const point of points) residual = Math.max(residual, point.residual)
     const column = (value: (point: (typeof points)[number]) => number) =>
       smoothCubic(speeds, points.map(value))

@@ -1,8 +1,9 @@
 /** Checks of the spread: laws of independent errors on designs whose answer is known. */
 import { describe, expect, test } from 'vitest'
 import { designOf, exampleDocument } from '../../test/example.ts'
-import { computeDesign, finished } from './compute.ts'
+import { computeDesign } from './compute.ts'
 import { spreadsOf } from './spread.ts'
+import { finished } from './step.ts'
 
 const spreadsFor = (change: (document: ReturnType<typeof exampleDocument>) => void) => {
   const document = exampleDocument('class-room-fan')

@@ -6,6 +6,7 @@ import { resolveDesign } from '../machine/resolve.ts'
 import type { Known } from '../units/quantity.ts'
 import { type Assumptions, type Chain, chainOf, usualAssumptions } from './compute.ts'
 import { thermalSpread } from './stator-cooling.ts'
+import { type Steps, within } from './step.ts'
 import { tellingRow } from './telling-wind.ts'
 
 /** Results that carry a spread: their names, and how to read them off a chain, in SI units. */
@@ -134,26 +135,13 @@ function guessesOf(machine: Machine): Guess[] {
 
 const leastShare = 0.01
 
-/** A step forwarded from inside another computation, as a fraction of the whole. */
-function* within<Result>(
-  steps: Generator<number, Result>,
-  from: number,
-  width: number,
-): Generator<number, Result> {
-  for (;;) {
-    const step = steps.next()
-    if (step.done === true) return step.value
-    yield from + width * step.value
-  }
-}
-
 /**
  * Spread of the results, guess by guess: each is turned to both ends of its spread through the whole chain, the larger
  * of the two changes counts, and they add as independent errors, w = √Σ max(|f₊ − f₀|, |f₋ − f₀|)². Thresholds
  * between the ends are met; guesses that only matter together are not. Where a machine has two states, half of what
  * lies between them in the year's energy counts as one more. Yields the fraction done.
  */
-export function* spreadsOf(chain: Chain): Generator<number, Spreads> {
+export function* spreadsOf(chain: Chain): Steps<Spreads> {
   const names = Object.keys(spreadOutputs) as SpreadOutput[]
   const values = names.map((name) => spreadOutputs[name](chain))
   const guesses = guessesOf(chain.machine)
@@ -163,7 +151,11 @@ export function* spreadsOf(chain: Chain): Generator<number, Spreads> {
     for (const [end, side] of ([1, -1] as const).entries()) {
       const { machine, assumptions } = at(side)
       const width = 1 / (2 * guesses.length)
-      const turned = yield* within(chainOf(machine, assumptions), (2 * k + end) * width, width)
+      const turned = yield* within(
+        chainOf(machine, { assumptions, previous: chain }),
+        (2 * k + end) * width,
+        width,
+      )
       names.forEach((name, n) => {
         change[n] = Math.max(change[n]!, Math.abs(spreadOutputs[name](turned) - values[n]!))
       })

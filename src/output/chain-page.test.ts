@@ -1,8 +1,8 @@
 /** Checks of the page of text: what a reader must find on it. */
 import { describe, expect, test } from 'vitest'
 import { exampleChain, exampleNames } from '../../test/example.ts'
-import { finished } from '../analysis/compute.ts'
 import { spreadsOf } from '../analysis/spread.ts'
+import { finished } from '../analysis/step.ts'
 import { chainPage } from './chain-page.ts'
 import { designResult, resultFields } from './result.ts'
 

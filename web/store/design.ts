@@ -1,6 +1,6 @@
 /** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
 import { computed, signal } from '@preact/signals'
-import type { FieldDescription, FormField } from '../../src/index.ts'
+import type { FieldDescription, FormField, Spreads } from '../../src/index.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
 import { openingExample } from './example.ts'
@@ -18,6 +18,8 @@ export const faults = signal<readonly ShownFault[]>([])
 /** Fraction done of the running computation; undefined when nothing runs. */
 export const progress = signal<number | undefined>(0)
 export const snapshot = signal<Snapshot | undefined>(undefined)
+/** How far the guesses let the snapshot be off; undefined until it has been worked out. */
+export const spreads = signal<Spreads | undefined>(undefined)
 export const windDetail = signal<WindSnapshot | undefined>(undefined)
 /** Wind wished for [m/s]; undefined until the slider is moved. */
 const wishedWind = signal<number | undefined>(undefined)
@@ -106,6 +108,7 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   if (data.id !== newest) return
   if (data.kind === 'failed') stopped(data.reason)
   else if (data.kind === 'form') form.value = data.form
+  else if (data.kind === 'spreads') spreads.value = data.spreads
   else if (data.kind === 'progress') {
     faults.value = []
     breakdown.value = ''
@@ -117,6 +120,7 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     answered = data.id
     faults.value = []
     snapshot.value = data.snapshot
+    spreads.value = undefined
     progress.value = undefined
     ask({ kind: 'wind', row: row.value })
   }

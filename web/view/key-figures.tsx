@@ -1,10 +1,11 @@
 /** The figures a builder asks for first. */
 import type { ComponentChildren } from 'preact'
-import type { WindRow } from '../../src/index.ts'
+import type { ResultSpread, Spreads, WindRow } from '../../src/index.ts'
 import { shortNumber } from '../../src/output/chart/picture.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
-import { celsius, rpmText } from './row-words.ts'
+import { words } from '../station/label.ts'
+import { celsius } from './row-words.ts'
 
 const perRpm = (volts: number) => (volts * 2 * Math.PI) / 60
 
@@ -14,7 +15,22 @@ interface Figure {
   readonly note?: string
 }
 
-function figuresOf(snapshot: Snapshot, row: WindRow): Figure[] {
+/** With its spread once that is known; "or never" where some guess may keep it from happening at all. */
+function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
+  if (!Number.isFinite(value)) return 'never'
+  if (spread === undefined) return formatSi(value, suffix)
+  return `${formatSpread(value, spread.spread, suffix)}${spread.mayFail ? ' or never' : ''}`
+}
+
+/** The guess that bears most of a spread, in the words of the document. */
+function dominantGuess(spread: ResultSpread | undefined): string {
+  const cause = spread?.causes[0]
+  return cause === undefined
+    ? ''
+    : `; the ± is ${Math.round(100 * cause.share)} % from ${words(cause.path.split('.').at(-1) ?? '').toLowerCase()}`
+}
+
+function figuresOf(snapshot: Snapshot, row: WindRow, spreads: Spreads | undefined): Figure[] {
   const { phases, connection, runaway, year, cutInWind, cutInSpeed, startWind } = snapshot
   const phase = phases[0]!
   const finite = (value: number, text: string) => (Number.isFinite(value) ? text : 'never')
@@ -22,13 +38,13 @@ function figuresOf(snapshot: Snapshot, row: WindRow): Figure[] {
   return [
     {
       name: 'A year brings',
-      value: formatSi(year.energy, 'kWh'),
-      note: `${formatNumber(year.meanPower)} W on average, mean wind ${formatNumber(year.meanWind)} m/s at the hub`,
+      value: withSpread(year.energy, 'kWh', spreads?.energy),
+      note: `${formatNumber(year.meanPower)} W on average, mean wind ${formatNumber(year.meanWind)} m/s at the hub${dominantGuess(spreads?.energy)}`,
     },
     {
       name: 'Charging begins',
-      value: finite(cutInWind, `${formatNumber(cutInWind)} m/s`),
-      note: `${finite(cutInSpeed, rpmText(cutInSpeed))}; turns from ${finite(startWind, `${formatNumber(startWind)} m/s`)}`,
+      value: withSpread(cutInWind, 'm_per_s', spreads?.cutInWind),
+      note: `${withSpread(cutInSpeed, 'rpm', spreads?.cutInSpeed)}; turns from ${finite(startWind, `${formatNumber(startWind)} m/s`)}`,
     },
     {
       name: 'Volts per 100 rpm',
@@ -59,17 +75,25 @@ function figuresOf(snapshot: Snapshot, row: WindRow): Figure[] {
     },
     {
       name: `Load lost at ${shortNumber(runaway.wind)} m/s`,
-      value: rpmText(runaway.speed),
+      value: withSpread(runaway.speed, 'rpm', spreads?.runawaySpeed),
       note: `${formatSi(runaway.directVoltage, 'V')} direct, ${formatSi(runaway.lineVoltage, 'V')} rms; each magnet pulls ${formatSi(runaway.magnetForce, 'N')}`,
     },
   ]
 }
 
-export function KeyFigures({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
+export function KeyFigures({
+  snapshot,
+  row,
+  spreads,
+}: {
+  readonly snapshot: Snapshot
+  readonly row: WindRow
+  readonly spreads: Spreads | undefined
+}) {
   return (
     <section class="figures" aria-label="Key figures">
       <dl>
-        {figuresOf(snapshot, row).map(({ name, value, note }) => (
+        {figuresOf(snapshot, row, spreads).map(({ name, value, note }) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>
