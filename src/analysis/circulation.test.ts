@@ -1,11 +1,12 @@
 /** Checks of the currents that never leave the winding. */
 import { describe, expect, test } from 'vitest'
-import { designOf, exampleChain, exampleDocument } from '../../test/example.ts'
+import { designOf, exampleChain } from '../../test/example.ts'
+import { fixedDocument } from '../../test/fixed-document.ts'
 import { computeDesign } from './compute.ts'
 import { loadPoint } from './load-point.ts'
 
-const chainWith = (change: (document: ReturnType<typeof exampleDocument>) => void) => {
-  const document = exampleDocument('boathouse-two-disc')
+const chainWith = (change: (document: ReturnType<typeof fixedDocument>) => void) => {
+  const document = fixedDocument('twoDiscs')
   change(document)
   return computeDesign(designOf(document))
 }

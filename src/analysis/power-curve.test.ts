@@ -1,12 +1,13 @@
 /** Checks of the machine wind by wind: laws that any machine obeys, on the examples and on changed ones. */
 import { describe, expect, test } from 'vitest'
-import { designOf, exampleChain, exampleDocument, exampleNames } from '../../test/example.ts'
+import { designOf, exampleChain, exampleNames } from '../../test/example.ts'
+import { type FixedName, fixedDocument } from '../../test/fixed-document.ts'
 import { computeDesign } from './compute.ts'
 import { tellingRow } from './telling-wind.ts'
 import { shaftPower } from './watts.ts'
 
-const chainWith = (name: string, change: (document: ReturnType<typeof exampleDocument>) => void) => {
-  const document = exampleDocument(name)
+const chainWith = (name: FixedName, change: (document: ReturnType<typeof fixedDocument>) => void) => {
+  const document = fixedDocument(name)
   change(document)
   return computeDesign(designOf(document))
 }
@@ -30,7 +31,9 @@ describe('law: every row of every example', () => {
 
 describe('law: protection, start and stall', () => {
   test('above the limiter’s wind the power stays what it was there', () => {
-    const { rows } = exampleChain('boathouse-two-disc')
+    const { rows } = chainWith('twoDiscs', (document) => {
+      document.protection = { mechanical: 'furling tail', actsAt_m_per_s: 9 }
+    })
     const at = rows.find(({ wind }) => wind === 9)!
     for (const row of rows.filter(({ wind }) => wind > 9)) {
       expect(row.state).toBe('held')
@@ -38,7 +41,7 @@ describe('law: protection, start and stall', () => {
     }
   })
   test('a stiff shaft keeps the rotor at rest until the wind has the torque', () => {
-    const chain = chainWith('boathouse-two-disc', (document) => {
+    const chain = chainWith('twoDiscs', (document) => {
       document.shaft = { friction_mNm: 60, startingFriction_mNm: 600 }
     })
     const needed = chain.startWind
@@ -46,21 +49,21 @@ describe('law: protection, start and stall', () => {
     for (const row of chain.rows) expect(row.state === 'at rest').toBe(row.wind < needed)
   })
   test('without friction any wind turns it', () => {
-    const { startWind, rows } = chainWith('class-room-fan', (document) => {
+    const { startWind, rows } = chainWith('disc', (document) => {
       document.shaft = { friction_mNm: 0 }
     })
     expect(startWind).toBe(0)
     expect(rows[0]!.state).not.toBe('at rest')
   })
   test('too many turns on small blades stall', () => {
-    const { rows } = chainWith('boathouse-two-disc', (document) => {
+    const { rows } = chainWith('twoDiscs', (document) => {
       document.stator.winding.turns = 75
       document.protection = { mechanical: 'none' }
     })
     expect(rows.filter(({ state }) => state === 'stalled').length).toBeGreaterThan(4)
   })
   test('nothing connected: it turns, and no current flows', () => {
-    const { rows, cutInWind, year } = chainWith('class-room-fan', (document) => {
+    const { rows, cutInWind, year } = chainWith('disc', (document) => {
       document.load = { kind: 'open' }
     })
     expect(cutInWind).toBe(Number.POSITIVE_INFINITY)
@@ -72,10 +75,10 @@ describe('law: protection, start and stall', () => {
 
 describe('law: heat', () => {
   test('twice the thermal resistance makes the copper warmer, its resistance higher', () => {
-    const cool = chainWith('boathouse-two-disc', (document) => {
+    const cool = chainWith('twoDiscs', (document) => {
       document.stator.thermalResistance_K_per_W = 0.3
     })
-    const warm = chainWith('boathouse-two-disc', (document) => {
+    const warm = chainWith('twoDiscs', (document) => {
       document.stator.thermalResistance_K_per_W = 0.6
     })
     const rise = (chain: typeof cool) => tellingRow(chain).copperTemperature - chain.machine.site.ambient
@@ -84,7 +87,7 @@ describe('law: heat', () => {
     expect(rise(cool)).toBeCloseTo(0.3 * (row.watts.winding + row.watts.eddy), 0)
   })
   test('a winding that cannot shed its heat is said to overheat, with finite numbers', () => {
-    const { rows } = chainWith('boathouse-two-disc', (document) => {
+    const { rows } = chainWith('twoDiscs', (document) => {
       document.stator.thermalResistance_K_per_W = 30
     })
     const hot = rows.filter(({ overheated }) => overheated)
@@ -95,7 +98,7 @@ describe('law: heat', () => {
 
 describe('law: a machine with two states keeps the one it is in', () => {
   // far too many turns for the blades: from rest it is held back, yet at speed it would run on
-  const chain = chainWith('boathouse-two-disc', (document) => {
+  const chain = chainWith('twoDiscs', (document) => {
     document.protection = { mechanical: 'none' }
     document.stator.winding.turns = 60
   })

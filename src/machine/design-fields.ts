@@ -141,7 +141,8 @@ function formOf(keys: readonly (string | number)[], schema: Schema, value: unkno
   }
   const variants = variantsOf(schema)
   if (variants) {
-    const word = String(inner(value, variants.key))
+    const said = inner(value, variants.key)
+    const word = typeof said === 'string' ? said : ''
     const chosen = variants.options.get(word)
     const choice: FormField = {
       ...field('choice', [...variants.options.keys()]),

@@ -91,7 +91,8 @@ export function schemaAt(schema: Schema, path: readonly PropertyKey[], input: un
       typeof input === 'object' && input !== null
         ? (input as Record<string, unknown>)[variants.key]
         : undefined
-    const chosen = variants.options.get(String(word))
+    // anything but a word chooses nothing, and may not even be turned into one
+    const chosen = typeof word === 'string' ? variants.options.get(word) : undefined
     return path.length === 0 && chosen === undefined ? schema : chosen && schemaAt(chosen, path, input)
   }
   const [key, ...rest] = path
