@@ -29,7 +29,7 @@ const oneEnd = (f: number) => (f > 37 ? 1 : (2 / Math.PI) * Math.acos(Math.exp(-
  * @param at.inflowAngle  φ    between the relative wind and the disc       [rad]
  * @returns               F    from 1e-4 to 1                               [1]
  * @throws RangeError     distance outside the blade; any value not finite
- * @source moriarty2005, equations for tip and hub loss, from memory, not opened
+ * @source burton2011, chapter 3 (tip-loss and root-loss factors), from memory, not opened
  * @example lossFactor({ bladeCount: 3, distance: 0.9, radius: 1, hubRadius: 0, inflowAngle: 0.1 }) // 0.87937
  */
 export function lossFactor(at: {
