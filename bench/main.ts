@@ -13,8 +13,8 @@ import { resolveDesign } from '../src/machine/resolve.ts'
 import { textTable } from '../src/output/text-table.ts'
 import { rectifierPoint } from '../src/physics/electrics/bridge-rectifier.ts'
 import { nominal } from '../src/units/quantity.ts'
+import { netlistCircuit } from '../test/netlist.ts'
 import { growthExponent, medianTime, referenceLoop } from './measure.ts'
-import { netlistCircuit } from './netlist.ts'
 import { linkageSize, plainLinkage } from './plain-linkage.ts'
 
 const root = fileURLToPath(new URL('..', import.meta.url))

@@ -224,6 +224,7 @@ export function sampleChain(
       cutIn: 22,
       speeds: new Float64Array(0),
       at: () => ({ watts: noWatts, dcCurrent: 0, loadVoltage: 26, phaseCurrent: 0 }),
+      idlePower: () => 0,
       shaftPower: () => 0,
       residual: 0,
     },

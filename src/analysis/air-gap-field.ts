@@ -1,11 +1,7 @@
 /** The magnets of a machine with their images in iron, at their working point, and the field in the gap. */
 import type { Machine } from '../machine/machine.ts'
 import { fourierSeries, harmonicAmplitude } from '../numerics/fourier.ts'
-import {
-  type BlockMagnet,
-  blockFluxDensity,
-  blockVectorPotential,
-} from '../physics/magnetics/block-magnet.ts'
+import { type BlockMagnet, blockFluxDensity } from '../physics/magnetics/block-magnet.ts'
 import { imageMagnets, imageReflectionsFor } from '../physics/magnetics/image-plane.ts'
 import { discMagnets, drumMagnets } from '../physics/magnetics/magnet-ring.ts'
 import { type WorkingPoint, workingPoint } from '../physics/magnetics/working-point.ts'
@@ -88,7 +84,8 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
   const { magnet } = machine.rotor
   const remanence =
     magnet.remanence * (1 + magnet.temperatureCoefficient * (temperature - referenceTemperature))
-  const fixed = withImages(machine, ring(machine, remanence))
+  const real = ring(machine, remanence)
+  const fixed = withImages(machine, real)
   const point = workingPoint({
     magnets: fixed,
     own: 0,
@@ -98,7 +95,7 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
   const share = point.polarization / remanence
   const atWork = (block: BlockMagnet) => ({ ...block, polarization: block.polarization * share })
   return {
-    magnets: ring(machine, remanence).map(atWork),
+    magnets: real.map(atWork),
     sources: fixed.map(atWork),
     workingPoint: point,
     remanence,
@@ -108,9 +105,6 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
 export const fieldAt = ({ sources }: RotorField, points: Float64Array): Float64Array =>
   blockFluxDensity(sources, points, { relativeError: fieldError })
 
-export const potentialAt = ({ sources }: RotorField, points: Float64Array): Float64Array =>
-  blockVectorPotential(sources, points, { relativeError: fieldError })
-
 /** Radius (drum) or height (disc) of what lies `distance` above the magnet faces. */
 export function levelAbove(machine: Machine, distance: number): number {
   const { rotor } = machine
@@ -119,35 +113,53 @@ export function levelAbove(machine: Machine, distance: number): number {
   return rotor.windingSide === 'outside' ? rotor.pitchRadius + face : rotor.pitchRadius - face
 }
 
-export interface GapProfile {
-  /** Electrical angle from the middle of the first magnet, over one pole pair [rad]. */
+/** Flux density on the circle through the middle of a winding, over one pole pair from the first magnet's middle. */
+export interface CircleField {
+  /** Electrical angle [rad]. */
   readonly angle: Float64Array
-  /** Flux density through the winding: radial on a drum, axial on a disc [T]. */
+  /** Through the winding: radial on a drum, axial on a disc [T]. */
   readonly normal: Float64Array
+  /** Along the circle [T]. */
+  readonly tangential: Float64Array
+}
+
+/** The field met `distance` above the faces. */
+export function circleField(
+  machine: Machine,
+  field: RotorField,
+  { distance, samples }: { readonly distance: number; readonly samples: number },
+): CircleField {
+  const { rotor } = machine
+  const level = levelAbove(machine, distance)
+  const drum = rotor.arrangement === 'drum'
+  const r = drum ? level : rotor.pitchRadius
+  const angle = Float64Array.from({ length: samples }, (_, k) => (2 * Math.PI * k) / samples)
+  const points = new Float64Array(3 * samples)
+  angle.forEach((electrical, k) => {
+    const θ = electrical / rotor.polePairs
+    points.set([r * Math.cos(θ), r * Math.sin(θ), drum ? 0 : level], 3 * k)
+  })
+  const B = fieldAt(field, points)
+  const normal = new Float64Array(samples)
+  const tangential = new Float64Array(samples)
+  for (let k = 0; k < samples; k++) {
+    const c = points[3 * k]! / r
+    const s = points[3 * k + 1]! / r
+    normal[k] = drum ? B[3 * k]! * c + B[3 * k + 1]! * s : B[3 * k + 2]!
+    tangential[k] = -B[3 * k]! * s + B[3 * k + 1]! * c
+  }
+  return { angle, normal, tangential }
+}
+
+export interface GapProfile extends Pick<CircleField, 'angle' | 'normal'> {
   /** Peak amplitude of the fundamental [T]. */
   readonly fundamental: number
   readonly poleCentre: number
 }
 
-/** The field met on the circle through the middle of the winding, `distance` above the faces. */
+/** The field through the winding, `distance` above the faces. */
 export function gapProfile(machine: Machine, field: RotorField, distance: number, samples = 72): GapProfile {
-  const { rotor } = machine
-  const level = levelAbove(machine, distance)
-  const drum = rotor.arrangement === 'drum'
-  const points = new Float64Array(3 * samples)
-  const angle = new Float64Array(samples)
-  for (let k = 0; k < samples; k++) {
-    angle[k] = (2 * Math.PI * k) / samples
-    const θ = angle[k]! / rotor.polePairs
-    const r = drum ? level : rotor.pitchRadius
-    points.set([r * Math.cos(θ), r * Math.sin(θ), drum ? 0 : level], 3 * k)
-  }
-  const B = fieldAt(field, points)
-  const normal = angle.map((_, k) => {
-    if (!drum) return B[3 * k + 2]!
-    const r = Math.hypot(points[3 * k]!, points[3 * k + 1]!)
-    return (B[3 * k]! * points[3 * k]! + B[3 * k + 1]! * points[3 * k + 1]!) / r
-  })
+  const { angle, normal } = circleField(machine, field, { distance, samples })
   return {
     angle,
     normal,

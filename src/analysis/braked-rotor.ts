@@ -48,7 +48,7 @@ export function parkedSpeed(
   { generator, blades }: Pick<Chain, 'generator' | 'blades'>,
   wind: number,
 ): number {
-  return Number.isFinite(generator.cutIn) ? generator.cutIn : wind / blades.tipSpeedRatio(1, 1)
+  return Number.isFinite(generator.cutIn) ? generator.cutIn : wind / blades.radius
 }
 
 /** Speed the rotor reaches in a wind once its load is gone [rad/s]: the runaway of the storm, in proportion. */

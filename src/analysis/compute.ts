@@ -80,6 +80,18 @@ function* magneticsOf(
   return { field, layout, gap, wound, voltage }
 }
 
+/** The generator as the load and the blades will meet it, up to somewhat past the storm's runaway. */
+function* generatorOf(
+  machine: Machine,
+  { rotor, field, layout, wound, voltage }: Pick<Chain, 'rotor' | 'field' | 'layout' | 'wound' | 'voltage'>,
+): Steps<Pick<Chain, 'generator' | 'circulating'>> {
+  const fastest = (rotor.runaway * 1.05 * machine.site.stormWind) / machine.blades.radius
+  const circulating = circulation(machine, layout, wound, voltage, fastest)
+  const drag = noLoadDrag(machine, field, layout)
+  const generator = yield* generatorCurve(machine, voltage, { drag, circulating }, fastest)
+  return { generator, circulating }
+}
+
 /** The chain, step by step: yields the fraction done and returns the result. */
 export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Chain> {
   const { assumptions = usualAssumptions, previous } = options
@@ -93,16 +105,9 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
   const { field, layout, gap, wound, voltage } =
     known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))
   yield 0.5
-  const drag = noLoadDrag(machine, field, layout)
-  const fastest = (rotor.runaway * 1.05 * site.stormWind) / machine.blades.radius
-  const circulating = known.generator?.circulating ?? circulation(machine, layout, wound, voltage, fastest)
-  const generator =
-    known.generator?.generator ??
-    (yield* within(generatorCurve(machine, voltage, { drag, circulating }, fastest), 0.5, 0.3))
-  const idlePower = (speed: number) => {
-    const { friction, eddy } = drag(speed)
-    return friction + eddy + circulating.branches(speed) + circulating.delta(speed)
-  }
+  const { generator, circulating } =
+    known.generator ??
+    (yield* within(generatorOf(machine, { rotor, field, layout, wound, voltage }), 0.5, 0.3))
   const cooling = statorCooling(machine, layout, assumptions.coolingFactor)
   yield 0.85
   const phaseArea = wound.conductorArea * layout.groups
@@ -127,7 +132,7 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
     rows: curve.rising,
     fallingRows: curve.falling,
     rowAt: curve.rowAt,
-    runaway: runaway(machine, rotor, blades, voltage, idlePower),
+    runaway: runaway(machine, blades, voltage, generator.idlePower),
     year: year(machine, curve),
   }
   yield 0.95

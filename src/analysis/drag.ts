@@ -2,35 +2,16 @@
 import type { Machine } from '../machine/machine.ts'
 import { fourierSeries } from '../numerics/fourier.ts'
 import { strandEddyLossOfSeries } from '../physics/electrics/eddy-loss.ts'
-import { fieldAt, levelAbove, type RotorField } from './air-gap-field.ts'
+import { circleField, type RotorField } from './air-gap-field.ts'
 import type { ConductorLayout, ConductorShape } from './conductor-layout.ts'
 import type { Watts } from './watts.ts'
 
 const samples = 32
 
 /** Flux density across the runs on the bundle's middle circle, over one pole pair: normal and tangential [T]. */
-function runField(machine: Machine, field: RotorField, shape: ConductorShape) {
-  const { rotor } = machine
-  const drum = rotor.arrangement === 'drum'
-  const level = levelAbove(machine, shape.distance)
-  const points = new Float64Array(3 * samples)
-  for (let k = 0; k < samples; k++) {
-    const θ = (2 * Math.PI * k) / samples / rotor.polePairs
-    const r = drum ? level : rotor.pitchRadius
-    points.set([r * Math.cos(θ), r * Math.sin(θ), drum ? 0 : level], 3 * k)
-  }
-  const B = fieldAt(field, points)
-  const normal = new Float64Array(samples)
-  const tangential = new Float64Array(samples)
-  for (let k = 0; k < samples; k++) {
-    const r = Math.hypot(points[3 * k]!, points[3 * k + 1]!)
-    const c = points[3 * k]! / r
-    const s = points[3 * k + 1]! / r
-    normal[k] = drum ? B[3 * k]! * c + B[3 * k + 1]! * s : B[3 * k + 2]!
-    tangential[k] = -B[3 * k]! * s + B[3 * k + 1]! * c
-  }
-  const orders = samples / 2 - 1
-  return [fourierSeries(normal, orders), fourierSeries(tangential, orders)]
+function runField(machine: Machine, field: RotorField, { distance }: ConductorShape) {
+  const { normal, tangential } = circleField(machine, field, { distance, samples })
+  return [normal, tangential].map((component) => fourierSeries(component, samples / 2 - 1))
 }
 
 /** Length of wire under the magnets in one turn [m]. */

@@ -24,6 +24,8 @@ export interface GeneratorCurve {
   /** Nodes of the table [rad/s]. */
   readonly speeds: Float64Array
   readonly at: (speed: number, copperTemperature: number) => GeneratorState
+  /** Shaft power with nothing connected [W]. */
+  readonly idlePower: (speed: number) => number
   /** Shaft power only, for the search of operating points [W]. */
   readonly shaftPower: (speed: number, copperTemperature: number) => number
   /** Largest gap between shaft power and the sum of its parts at the nodes, as a share. */
@@ -88,6 +90,7 @@ export function* generatorCurve(
       cutIn,
       speeds: new Float64Array(0),
       at: dragOnly,
+      idlePower,
       shaftPower: idlePower,
       residual: 0,
     }
@@ -130,6 +133,7 @@ export function* generatorCurve(
     cutIn,
     speeds,
     residual,
+    idlePower,
     shaftPower: (speed, temperature) => {
       if (speed <= cutIn) return idlePower(speed)
       const w = weigh(temperature)

@@ -12,6 +12,10 @@ export interface Air {
 
 /** Power and torque of the blades at a wind and speed. */
 export interface BladeMap {
+  /** R of the blade tips [m]. */
+  readonly radius: number
+  /** Bound of the speeds worth looking at in a wind: a little past runaway [rad/s]. */
+  readonly fastest: (wind: number) => number
   readonly power: (wind: number, speed: number) => number
   readonly torque: (wind: number, speed: number) => number
   /** Power in the wind through the swept area [W]. */
@@ -34,6 +38,8 @@ export function bladeMap(curve: RotorCurve, { density, radius }: Air): BladeMap 
   const torque = (wind: number, speed: number) =>
     0.5 * density * area * radius * wind ** 2 * torqueCoefficient(tipSpeedRatio(wind, speed))
   return {
+    radius,
+    fastest: (wind) => (curve.runaway * 1.02 * wind) / radius,
     torque,
     tipSpeedRatio,
     power: (wind, speed) => speed * torque(wind, speed),

@@ -1,6 +1,7 @@
 /** The whole machine wind by wind: speed, amps, watts and copper temperature in steady wind. */
 import type { Machine } from '../machine/machine.ts'
 import { currentDensity } from '../physics/electrics/current-density.ts'
+import { nominal } from '../units/quantity.ts'
 import type { RotorCurve } from './blade-rotor.ts'
 import type { GeneratorCurve } from './generator-curve.ts'
 import { type BladeMap, settledSpeed } from './match.ts'
@@ -90,9 +91,9 @@ const closeEnough = 0.05
 
 /** Speed and copper temperature that a machine with this past settles in; the copper warms or cools step by step. */
 function settled(parts: PowerCurveParts, wind: number, past: Past): Past & { readonly overheated: boolean } {
-  const { blades, generator, rotor, cooling, machine } = parts
+  const { blades, generator, cooling, machine } = parts
   const { ambient } = machine.site
-  const fastest = (rotor.runaway * 1.02 * wind) / blades.tipSpeedRatio(1, 1)
+  const fastest = blades.fastest(wind)
   let { speed, copperTemperature } = past
   for (let round = 0; round < mostRounds; round++) {
     const temperature = copperTemperature
@@ -216,6 +217,5 @@ export function cutInWind({ rising, rowAt }: PowerCurve): number {
 export const usualLimiterWind = 12
 
 export function limiterWind({ design }: Machine): number {
-  const given = design.protection.actsAt_m_per_s
-  return given === undefined ? usualLimiterWind : typeof given === 'number' ? given : given.value
+  return nominal(design.protection.actsAt_m_per_s ?? usualLimiterWind)
 }

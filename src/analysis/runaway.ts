@@ -1,7 +1,6 @@
 /** The load lost in a storm: how fast, how many volts, and how hard the magnets pull outward. */
 import type { Machine } from '../machine/machine.ts'
 import { centrifugalForce, pocketWallStress } from '../physics/mechanics/retention.ts'
-import type { RotorCurve } from './blade-rotor.ts'
 import { type BladeMap, steadyStates } from './match.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 
@@ -47,22 +46,20 @@ const wallModulus = 2e9
 /** `idlePower` is what the turning rotor costs with nothing connected [W]. */
 export function runaway(
   machine: Machine,
-  curve: RotorCurve,
   blades: BladeMap,
   voltage: OpenCircuitVoltage,
   idlePower: (speed: number) => number,
 ): Runaway {
   const { rotor, site } = machine
   const wind = site.stormWind
-  const fastest = (curve.runaway * 1.02 * wind) / blades.tipSpeedRatio(1, 1)
-  const states = steadyStates((speed) => blades.power(wind, speed), idlePower, fastest)
+  const states = steadyStates((speed) => blades.power(wind, speed), idlePower, blades.fastest(wind))
   const speed = states.filter(({ stable }) => stable).at(-1)?.speed ?? 0
   const { magnet } = rotor
   const magnetMass = magnet.density * magnet.length * magnet.width * magnet.thickness
   return {
     wind,
     speed,
-    tipSpeed: speed * blades.tipSpeedRatio(1, 1),
+    tipSpeed: speed * blades.radius,
     lineVoltage: Math.max(...voltage.lines.map(({ rms }) => rms)) * speed,
     directVoltage: voltage.greatestLinePeak * speed,
     magnetMass,

@@ -1,5 +1,6 @@
 /** How far the guesses in a design let its results be off, and which guess bears most of it. */
 import type { Design } from '../machine/design.ts'
+import { pathText } from '../machine/fault.ts'
 import type { Machine } from '../machine/machine.ts'
 import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
@@ -94,17 +95,11 @@ function shiftedMachine(design: Design, keys: Keys, side: 1 | -1): Machine {
   return resolveDesign(design)
 }
 
-const pathOf = (keys: Keys): string =>
-  keys.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : text === '' ? key : `${text}.${key}`),
-    '',
-  )
-
 function guessesOf(machine: Machine): Guess[] {
   const { design, rotor, stator } = machine
   const documented = guessedKeys(design).map(
     (keys): Guess => ({
-      path: pathOf(keys),
+      path: pathText(keys),
       at: (side) => ({
         machine: shiftedMachine(design, keys, side),
         assumptions: usualAssumptions,

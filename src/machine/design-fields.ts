@@ -1,6 +1,7 @@
 /** The declared document as lists of fields: for the reference page, and for a form that follows a document. */
 import { unitOfName, units } from '../units/unit.ts'
 import { designSchema } from './design.ts'
+import { pathText } from './fault.ts'
 import {
   arrayElement,
   choiceWords,
@@ -131,10 +132,7 @@ const inner = (value: unknown, key: string | number): unknown =>
     : undefined
 
 function formOf(keys: readonly (string | number)[], schema: Schema, value: unknown): FormField[] {
-  const path = keys.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : text === '' ? key : `${text}.${key}`),
-    '',
-  )
+  const path = pathText(keys)
   const field = (kind: FieldKind, words?: readonly string[]): FormField => {
     const { when: _, ...rest } = leaf(path.replace(/\[\d+\]$/, ''), schema, kind, '')
     return { ...rest, path, keys, value, ...(words ? { words } : {}) }

@@ -6,6 +6,7 @@ import { insulationClasses } from '../data/insulation-class.ts'
 import { magnetGrades } from '../data/magnet-grade.ts'
 import { plastics } from '../data/plastic.ts'
 import { resins } from '../data/resin.ts'
+import { alternatingSequence } from '../physics/magnetics/magnet-ring.ts'
 import { nominal, type Quantity, spreadOf } from '../units/quantity.ts'
 import { toSi, unit } from '../units/unit.ts'
 import type { Design } from './design.ts'
@@ -94,9 +95,6 @@ function magnet(design: Design['rotor']['magnet']): Magnet {
     density: kin.density_kg_per_m3,
   }
 }
-
-const alternatingSequence = (poleCount: number): (1 | -1)[] =>
-  Array.from({ length: poleCount }, (_, k) => (k % 2 === 0 ? 1 : -1))
 
 function rotor(design: Design['rotor']): Rotor {
   const sequence =

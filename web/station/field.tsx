@@ -134,15 +134,14 @@ function Certainty({ field, label }: { readonly field: FormField; readonly label
   )
 }
 
-function Choice({
-  field,
-  id,
-  describedBy,
-}: {
+/** What every control needs: its field, its own id, and the ids of the texts that describe it. */
+interface ControlProps {
   readonly field: FormField
   readonly id: string
   readonly describedBy: string
-}) {
+}
+
+function Choice({ field, id, describedBy }: ControlProps) {
   const { keys, value, words, optional } = field
   const text = value === undefined ? '' : String(value)
   const choose = (word: string) =>
@@ -169,15 +168,7 @@ function Choice({
   )
 }
 
-function Control({
-  field,
-  id,
-  describedBy,
-}: {
-  readonly field: FormField
-  readonly id: string
-  readonly describedBy: string
-}) {
+function Control({ field, id, describedBy }: ControlProps) {
   const { keys, value, kind } = field
   const write = (keysOf: Path) => (next: unknown) => setValue(keysOf, next)
   const invalid = faultsOf(field.path).length > 0

@@ -1,40 +1,12 @@
 /** Checks what any bridge rectifier must obey: energy, scaling, equivalence, order, refusals. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { FourierSeries } from '../../numerics/fourier.ts'
+import { diagonal, machine, phases, wave } from '../../../test/sample-rectifier.ts'
 import { seriesScaled, seriesValue } from '../../numerics/fourier.ts'
 import type { Refusal } from '../../refusal/require.ts'
 import { type RectifierInput, rectifierPoint } from './bridge-rectifier.ts'
 import { cutInPhaseVoltage } from './dc-voltage.ts'
 
-/** Σ amplitude_h sin(h (x − lag)), orders 1, 2, 3 … */
-const wave = (amplitudes: readonly number[], lag: number): FourierSeries => {
-  const cos = new Float64Array(amplitudes.length + 1)
-  const sin = new Float64Array(amplitudes.length + 1)
-  amplitudes.forEach((a, k) => {
-    cos[k + 1] = -a * Math.sin((k + 1) * lag)
-    sin[k + 1] = a * Math.cos((k + 1) * lag)
-  })
-  return { cos, sin }
-}
-const phases = (n: number, amplitudes: readonly number[]) =>
-  Array.from({ length: n }, (_, k) => wave(amplitudes, (2 * Math.PI * k) / n))
-const diagonal = (n: number, L: number, M = 0) =>
-  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => (i === j ? L : M)))
-
-/** Star of three phases into a 12 V battery, changed at will. */
-const machine = (change: Partial<RectifierInput> = {}): RectifierInput => ({
-  connection: 'star',
-  emf: phases(3, [12]),
-  frequency: 45,
-  resistance: [0.6, 0.6, 0.6],
-  inductance: diagonal(3, 1.5e-3),
-  lineResistance: 0,
-  diode: { threshold: 0.7, slope: 0.02 },
-  dcResistance: 0,
-  load: { kind: 'battery', voltage: 12, resistance: 0.02 },
-  ...change,
-})
 describe('law: energy closes in random circuits', () => {
   const size = (least: number, most: number) =>
     fc.double({ min: 0, max: 1, noNaN: true }).map((u) => least * (most / least) ** u)

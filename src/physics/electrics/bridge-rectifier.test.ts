@@ -1,6 +1,7 @@
 /** Checks the bridge rectifier against published cases, closed forms and phasors. */
 import { describe, expect, test } from 'vitest'
 import { check, halfLastDigit } from '../../../test/check.ts'
+import { diagonal, machine, phases, wave } from '../../../test/sample-rectifier.ts'
 import type { FourierSeries } from '../../numerics/fourier.ts'
 import { seriesValue } from '../../numerics/fourier.ts'
 import { gaussLegendreOn } from '../../numerics/quadrature.ts'
@@ -9,34 +10,6 @@ import { type RectifierInput, rectifierPoint } from './bridge-rectifier.ts'
 import { constantVoltageBridgeCurrent } from './constant-voltage-bridge.ts'
 import { bridgeMeanVoltage } from './dc-voltage.ts'
 
-/** Σ amplitude_h sin(h (x − lag)), orders 1, 2, 3 … */
-const wave = (amplitudes: readonly number[], lag: number): FourierSeries => {
-  const cos = new Float64Array(amplitudes.length + 1)
-  const sin = new Float64Array(amplitudes.length + 1)
-  amplitudes.forEach((a, k) => {
-    cos[k + 1] = -a * Math.sin((k + 1) * lag)
-    sin[k + 1] = a * Math.cos((k + 1) * lag)
-  })
-  return { cos, sin }
-}
-const phases = (n: number, amplitudes: readonly number[]) =>
-  Array.from({ length: n }, (_, k) => wave(amplitudes, (2 * Math.PI * k) / n))
-const diagonal = (n: number, L: number, M = 0) =>
-  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => (i === j ? L : M)))
-
-/** Star of three phases into a 12 V battery, changed at will. */
-const machine = (change: Partial<RectifierInput> = {}): RectifierInput => ({
-  connection: 'star',
-  emf: phases(3, [12]),
-  frequency: 45,
-  resistance: [0.6, 0.6, 0.6],
-  inductance: diagonal(3, 1.5e-3),
-  lineResistance: 0,
-  diode: { threshold: 0.7, slope: 0.02 },
-  dcResistance: 0,
-  load: { kind: 'battery', voltage: 12, resistance: 0.02 },
-  ...change,
-})
 /** E = X = 1, ideal diodes. */
 const perUnit = (R: number, Vo: number): RectifierInput =>
   machine({

@@ -2,28 +2,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { A, B, block, gap, mm } from '../../../test/sample-block.ts'
 import { gaussLegendreOn } from '../../numerics/quadrature.ts'
-import { type Frame3, identityFrame, type Vector3 } from '../../numerics/vector.ts'
+import type { Frame3, Vector3 } from '../../numerics/vector.ts'
 import { type BlockMagnet, blockFluxDensity, blockVectorPotential } from './block-magnet.ts'
-
-const mm = 1e-3
-const block = (size: Vector3, polarization: number, more: Partial<BlockMagnet> = {}): BlockMagnet => ({
-  centre: [0, 0, 0],
-  frame: identityFrame,
-  size,
-  polarization,
-  ...more,
-})
-const B = (magnets: BlockMagnet | readonly BlockMagnet[], p: Vector3, accuracy = {}): Vector3 => {
-  const f = blockFluxDensity([magnets].flat() as BlockMagnet[], new Float64Array(p), accuracy)
-  return [f[0]!, f[1]!, f[2]!]
-}
-const A = (magnets: BlockMagnet | readonly BlockMagnet[], p: Vector3, accuracy = {}): Vector3 => {
-  const f = blockVectorPotential([magnets].flat() as BlockMagnet[], new Float64Array(p), accuracy)
-  return [f[0]!, f[1]!, f[2]!]
-}
-const gap = (a: ArrayLike<number>, b: ArrayLike<number>) =>
-  Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!, a[2]! - b[2]!)
 
 /** Rotation from three angles, right-handed and orthonormal to rounding. */
 function frameOf(α: number, β: number, γ: number): Frame3 {

@@ -1,28 +1,10 @@
 /** Checks of the cuboid far away, on its edges, and of the switch from closed form to series. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { identityFrame, type Vector3 } from '../../numerics/vector.ts'
-import { type BlockMagnet, blockFluxDensity, blockVectorPotential } from './block-magnet.ts'
+import { A, B, block, gap, mm } from '../../../test/sample-block.ts'
+import type { Vector3 } from '../../numerics/vector.ts'
 import { distantRatio } from './block-multipole.ts'
 
-const mm = 1e-3
-const block = (size: Vector3, polarization: number, more: Partial<BlockMagnet> = {}): BlockMagnet => ({
-  centre: [0, 0, 0],
-  frame: identityFrame,
-  size,
-  polarization,
-  ...more,
-})
-const B = (magnets: BlockMagnet | readonly BlockMagnet[], p: Vector3, accuracy = {}): Vector3 => {
-  const f = blockFluxDensity([magnets].flat() as BlockMagnet[], new Float64Array(p), accuracy)
-  return [f[0]!, f[1]!, f[2]!]
-}
-const A = (magnets: BlockMagnet | readonly BlockMagnet[], p: Vector3, accuracy = {}): Vector3 => {
-  const f = blockVectorPotential([magnets].flat() as BlockMagnet[], new Float64Array(p), accuracy)
-  return [f[0]!, f[1]!, f[2]!]
-}
-const gap = (a: ArrayLike<number>, b: ArrayLike<number>) =>
-  Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!, a[2]! - b[2]!)
 const length = (a: Vector3) => Math.hypot(...a)
 
 const place = fc.tuple(

@@ -2,7 +2,8 @@
 import type { FourierSeries } from '../../numerics/fourier.ts'
 import { seriesRms, seriesSum, zeroSeries } from '../../numerics/fourier.ts'
 import { linearSolve } from '../../numerics/linear-solve.ts'
-import { refuse, requireFinite, requireNotNegative, requirePositive } from '../../refusal/require.ts'
+import { refuse, requireNotNegative } from '../../refusal/require.ts'
+import { type EmfCircuit, requireEmfCircuit } from './emf-circuit.ts'
 
 export interface Circulation {
   /** Current of each branch at open terminals, out of the positive end; for a delta of each phase [A]. */
@@ -16,27 +17,16 @@ export interface Circulation {
 }
 
 /** Branches (or phases) at one actual speed. */
-export interface EmfBranches {
-  readonly emf: readonly FourierSeries[]
-  readonly resistance: readonly number[]
-  /** Branch × branch [H]. */
-  readonly inductance: readonly (readonly number[])[]
+export interface EmfBranches extends EmfCircuit {
   /** Of order 1 of the series: speed for series over a turn, p times that for electrical ones [rad/s]. */
   readonly angularFrequency: number
 }
 
-function requireBranches({ emf, resistance, inductance, angularFrequency }: EmfBranches): number {
-  const n = emf.length
+function requireBranches(branches: EmfBranches): number {
+  const n = branches.emf.length
   if (n === 0) refuse({ name: 'emf', condition: 'of at least one branch', value: n, code: 'wrong-length' })
-  if (resistance.length !== n)
-    refuse({ name: 'resistance', condition: `${n} long`, value: resistance.length, code: 'wrong-length' })
-  if (inductance.length !== n || inductance.some((row) => row.length !== n))
-    refuse({ name: 'inductance', condition: `${n} × ${n}`, value: inductance.length, code: 'wrong-length' })
-  resistance.forEach((R, k) => {
-    requirePositive(`resistance[${k}]`, R, 'Ω')
-  })
-  for (const row of inductance) for (const L of row) requireFinite('inductance', L, 'H')
-  requireNotNegative('angularFrequency', angularFrequency, 'rad/s')
+  requireEmfCircuit(branches)
+  requireNotNegative('angularFrequency', branches.angularFrequency, 'rad/s')
   return n
 }
 

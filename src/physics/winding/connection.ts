@@ -1,7 +1,8 @@
 /** Coils joined in series and parallel to phases: EMF with all harmonics, resistance and inductance. */
 import type { FourierSeries } from '../../numerics/fourier.ts'
 import { harmonicAmplitude, seriesScaled, seriesSum } from '../../numerics/fourier.ts'
-import { refuse, requireFinite, requirePositive } from '../../refusal/require.ts'
+import { refuse } from '../../refusal/require.ts'
+import { type EmfCircuit, requireEmfCircuit } from './emf-circuit.ts'
 
 /** A coil's place in the circuit; sense −1 exchanges start and finish. */
 export interface CoilInSeries {
@@ -13,14 +14,8 @@ export interface CoilInSeries {
 export interface PhaseWiring {
   readonly branches: readonly (readonly CoilInSeries[])[]
 }
-export interface WoundCoils {
-  /** EMF of each coil, all over the same period; volts, or volts per unit speed. */
-  readonly emf: readonly FourierSeries[]
-  /** Of each coil [Ω]. */
-  readonly resistance: readonly number[]
-  /** Coil × coil, self on the diagonal, senses as wound [H]. */
-  readonly inductance: readonly (readonly number[])[]
-}
+/** Coils with their senses as wound; EMFs all over the same period, in volts or volts per unit speed. */
+export type WoundCoils = EmfCircuit
 export interface ConnectedBranch {
   readonly emf: FourierSeries
   readonly resistance: number
@@ -37,19 +32,6 @@ export interface ConnectedPhases {
   /** Phase × phase [H]. */
   readonly inductance: readonly (readonly number[])[]
   readonly branches: readonly (readonly ConnectedBranch[])[]
-}
-
-function requireCoils({ emf, resistance, inductance }: WoundCoils): number {
-  const n = emf.length
-  if (resistance.length !== n)
-    refuse({ name: 'resistance', condition: `${n} long`, value: resistance.length, code: 'wrong-length' })
-  if (inductance.length !== n || inductance.some((row) => row.length !== n))
-    refuse({ name: 'inductance', condition: `${n} × ${n}`, value: inductance.length, code: 'wrong-length' })
-  resistance.forEach((R, k) => {
-    requirePositive(`resistance[${k}]`, R, 'Ω')
-  })
-  for (const row of inductance) for (const L of row) requireFinite('inductance', L, 'H')
-  return n
 }
 
 /**
@@ -98,7 +80,7 @@ export function inStepRatio(
  * @example connectPhases({ emf: [{ cos: Float64Array.of(0, 2), sin: Float64Array.of(0, 0) }], resistance: [3], inductance: [[0.1]] }, [{ branches: [[{ coil: 0, sense: 1 }]] }]).resistance[0] // 3
  */
 export function connectPhases(coils: WoundCoils, phases: readonly PhaseWiring[]): ConnectedPhases {
-  const n = requireCoils(coils)
+  const n = requireEmfCircuit(coils)
   const used = new Set<number>()
   const currents: { readonly coil: number; readonly part: number }[][] = []
   const branches = phases.map(({ branches: strings }, phase): ConnectedBranch[] => {
