@@ -5,7 +5,7 @@ type Raw = any
 
 const documents = {
   drum: {
-    gustloom: 1,
+    gustloom: 2,
     name: 'Drum of checks',
     purpose: {
       class: 'outdoor',
@@ -56,6 +56,7 @@ const documents = {
       poleCount: 12,
       pitchRadius_mm: 50,
       magnet: {
+        shape: 'block',
         length_mm: 60,
         width_mm: 15,
         thickness_mm: 5,
@@ -117,7 +118,7 @@ const documents = {
     },
   },
   twoDiscs: {
-    gustloom: 1,
+    gustloom: 2,
     name: 'Two discs of checks',
     purpose: {
       class: 'outdoor',
@@ -172,6 +173,7 @@ const documents = {
       poleCount: 12,
       pitchRadius_mm: 100,
       magnet: {
+        shape: 'block',
         length_mm: 40,
         width_mm: 25,
         thickness_mm: 10,
@@ -234,7 +236,7 @@ const documents = {
     },
   },
   disc: {
-    gustloom: 1,
+    gustloom: 2,
     name: 'Disc of checks',
     purpose: {
       class: 'demonstration',
@@ -274,6 +276,7 @@ const documents = {
       poleCount: 8,
       pitchRadius_mm: 40,
       magnet: {
+        shape: 'block',
         length_mm: 20,
         width_mm: 10,
         thickness_mm: 5,

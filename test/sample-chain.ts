@@ -12,7 +12,7 @@ import { resolveDesign } from '../src/machine/resolve.ts'
 import { windDistribution } from '../src/physics/aerodynamics/weibull.ts'
 
 const sampleDesign = () => ({
-  gustloom: 1,
+  gustloom: 2,
   name: 'Made-up machine without faults',
   purpose: { class: 'outdoor' },
   site: {
@@ -42,7 +42,7 @@ const sampleDesign = () => ({
     arrangement: 'two-discs',
     poleCount: 12,
     pitchRadius_mm: 120,
-    magnet: { length_mm: 46, width_mm: 30, thickness_mm: 10, grade: 'N42' },
+    magnet: { shape: 'block', length_mm: 46, width_mm: 30, thickness_mm: 10, grade: 'N42' },
     retention: { kind: 'band', wall_mm: 3, material: 'PC', hold_N: 5000 },
     backIron: { kind: 'steel', thickness_mm: 8 },
     faceDistance_mm: 18,

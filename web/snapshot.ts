@@ -124,10 +124,11 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
   const plates: { z: number; thickness: number }[] = []
   if (rotor.arrangement !== 'drum') {
     const face = magnet.thickness + (rotor.faceDistance ?? 0)
-    if (rotor.backIron !== undefined) plates.push({ z: -rotor.backIron, thickness: rotor.backIron })
+    if (rotor.backIron !== undefined)
+      plates.push({ z: -rotor.backIron.thickness, thickness: rotor.backIron.thickness })
     if (rotor.arrangement === 'two-discs' && rotor.backIron !== undefined)
-      plates.push({ z: face + magnet.thickness, thickness: rotor.backIron })
-    if (rotor.oppositeSteel) plates.push({ z: face, thickness: rotor.backIron ?? magnet.thickness / 2 })
+      plates.push({ z: face + magnet.thickness, thickness: rotor.backIron.thickness })
+    if (rotor.opposite !== undefined) plates.push({ z: face, thickness: rotor.opposite.thickness })
   }
   return {
     arrangement: rotor.arrangement,

@@ -96,7 +96,11 @@ describe('law: temperature and iron', () => {
   test('twice the steel carries half the flux density; none carries none', () => {
     const machine = machines['two-105-fine']
     const field = rotorField(machine)
-    const thicker = { ...machine, rotor: { ...machine.rotor, backIron: 2 * machine.rotor.backIron! } }
+    const backIron = machine.rotor.backIron!
+    const thicker = {
+      ...machine,
+      rotor: { ...machine.rotor, backIron: { ...backIron, thickness: 2 * backIron.thickness } },
+    }
     expect(yokeFluxDensity(thicker, field)! / yokeFluxDensity(machine, field)!).toBeCloseTo(0.5, 12)
     expect(
       yokeFluxDensity({ ...machine, rotor: { ...machine.rotor, backIron: undefined } }, field),

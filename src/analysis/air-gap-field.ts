@@ -43,7 +43,7 @@ export function discHeights({ rotor }: Machine): DiscHeights {
       ? rotor.backIron === undefined
         ? undefined
         : opposite! + rotor.magnet.thickness
-      : rotor.oppositeSteel
+      : rotor.opposite !== undefined
         ? opposite
         : undefined,
   }
@@ -178,5 +178,5 @@ export function yokeFluxDensity(
 ): number | undefined {
   if (rotor.backIron === undefined) return undefined
   const { width } = rotor.magnet
-  return (fluxDensity * width) / (2 * rotor.backIron)
+  return (fluxDensity * width) / (2 * rotor.backIron.thickness)
 }

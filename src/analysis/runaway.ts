@@ -55,7 +55,7 @@ export function runaway(
   const states = steadyStates((speed) => blades.power(wind, speed), idlePower, blades.fastest(wind))
   const speed = states.filter(({ stable }) => stable).at(-1)?.speed ?? 0
   const { magnet } = rotor
-  const magnetMass = magnet.density * magnet.length * magnet.width * magnet.thickness
+  const magnetMass = magnet.density * magnet.volume
   return {
     wind,
     speed,

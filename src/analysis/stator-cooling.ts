@@ -1,5 +1,4 @@
 /** Way of the heat from the copper to the air: an estimate from the machine's own geometry, face by face. */
-import { coilExtent } from '../geometry/coil-outline.ts'
 import type { Machine } from '../machine/machine.ts'
 import { airProperties } from '../physics/heat/air-properties.ts'
 import { annulusNusselt, annulusTaylorNumber } from '../physics/heat/annulus-convection.ts'
@@ -13,7 +12,7 @@ import { radiationCoefficient, radiationExchangeFactor } from '../physics/heat/r
 import { rotatingDiscNusselt } from '../physics/heat/rotating-convection.ts'
 import { levelAbove } from './air-gap-field.ts'
 import { drawnGap } from './concern/gap-stack.ts'
-import { type ConductorLayout, coilOutline } from './conductor-layout.ts'
+import { type ConductorLayout, coilFormOf } from './conductor-layout.ts'
 
 /** Half-width at 90 % of an estimated thermal resistance, as a share: no measured home-cast stator was found. */
 export const thermalSpread = 0.5
@@ -54,7 +53,7 @@ function windingBand(machine: Machine): { readonly length: number; readonly widt
   // the layers of a serpentine's phases lie on each other: two faces all round, whatever their number
   if (winding.kind === 'serpentine')
     return { length: winding.runLength + 2 * winding.crownHeight, width: Number.POSITIVE_INFINITY }
-  const extent = coilExtent(coilOutline(machine, winding), winding.legWidth)
+  const { extent } = coilFormOf(machine, winding)
   return { length: extent.length, width: winding.coilCount * extent.width }
 }
 
@@ -85,7 +84,7 @@ function windingFaces(machine: Machine, layout: ConductorLayout): readonly [near
     face(
       rotor.arrangement === 'two-discs' && beyond !== undefined
         ? { kind: 'disc', gap: beyond }
-        : rotor.oppositeSteel && beyond !== undefined
+        : rotor.opposite !== undefined && beyond !== undefined
           ? { kind: 'plate', gap: beyond }
           : { kind: 'still' },
     ),

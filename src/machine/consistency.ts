@@ -1,10 +1,12 @@
 /** Faults of a document whose values are allowed one by one but cannot stand together. */
 import { nominal, type Quantity } from '../units/quantity.ts'
 import { atMost, fault, rising } from './consistency-fault.ts'
+import { defectFaults } from './defect-consistency.ts'
 import type { Design } from './design.ts'
 import type { Fault } from './fault.ts'
 import { rotorFaults } from './rotor-consistency.ts'
 import { windingFaults } from './winding-consistency.ts'
+import { wireFaults } from './wire-consistency.ts'
 
 /** The longest slope of a table of power coefficients that a number can carry: λ steps at least this. */
 const leastRatioStep = 1e-3
@@ -65,4 +67,6 @@ export const consistencyFaults = (design: Design): Fault[] => [
   ...bladeFaults(design),
   ...rotorFaults(design),
   ...windingFaults(design),
+  ...wireFaults(design),
+  ...defectFaults(design),
 ]

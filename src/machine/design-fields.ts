@@ -162,7 +162,7 @@ function formOf(keys: readonly (string | number)[], schema: Schema, value: unkno
     )
   }
   const element = arrayElement(schema)
-  if (element && objectShape(element)) {
+  if (element && (objectShape(element) || variantsOf(element))) {
     const entries = Array.isArray(value) ? value : []
     return [field('list'), ...entries.flatMap((entry, k) => formOf([...keys, k], element, entry))]
   }

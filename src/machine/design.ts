@@ -4,16 +4,16 @@ import { benchSchema } from './bench.ts'
 import { bladeSchema } from './blade.ts'
 import { bridgeSchema } from './bridge.ts'
 import { cableSchema } from './cable.ts'
+import { defectsSchema } from './defect.ts'
 import { text } from './field.ts'
 import { loadSchema } from './load.ts'
+import { designVersion } from './migration.ts'
 import { protectionSchema } from './protection.ts'
 import { purposeSchema } from './purpose.ts'
 import { rotorSchema } from './rotor.ts'
 import { shaftSchema } from './shaft.ts'
 import { siteSchema } from './site.ts'
 import { statorSchema } from './stator.ts'
-
-export const designVersion = 1
 
 export const designSchema = z.strictObject({
   gustloom: z.literal(designVersion).meta({ description: 'Version of this document’s form' }),
@@ -30,6 +30,7 @@ export const designSchema = z.strictObject({
   bridge: bridgeSchema.prefault({}),
   load: loadSchema,
   bench: benchSchema.prefault({}),
+  defects: defectsSchema,
 })
 
 /** A design with its defaults filled in; what the person typed is kept by whoever holds the document. */

@@ -1,7 +1,8 @@
 /** Checks of the steps that carry an older document to the present version. */
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { designVersion } from './design.ts'
-import { type Migration, migrated, migrations, oldestVersion } from './migration.ts'
+import { designVersion, type Migration, migrated, migrations, oldestVersion } from './migration.ts'
+import { parseDesign } from './parse.ts'
 
 /** An invented history: version 2 renamed a key, version 3 turned centimetres into millimetres. */
 const invented: readonly Migration[] = [
@@ -48,4 +49,38 @@ describe('law: the house’s own history has no gap', () => {
     expect(migrations.map(({ from }) => from)).toEqual(
       Array.from({ length: designVersion - oldestVersion }, (_, k) => oldestVersion + k),
     ))
+})
+
+describe('law: a document of every older version is still read', () => {
+  const read = (file: string) =>
+    JSON.parse(readFileSync(new URL(`../../examples/${file}`, import.meta.url), 'utf8')) as Record<
+      string,
+      unknown
+    >
+  test('version 1: blocks only, one reading of a field sensor', () => {
+    const old = parseDesign(read('old/version-1.json'))
+    const present = parseDesign(read('class-room-fan.json'))
+    expect(old.ok).toBe(true)
+    expect(old).toEqual(present)
+  })
+  test('version 1: the reading becomes the first of a list', () => {
+    const { document } = migrated({
+      gustloom: 1,
+      rotor: { magnet: { length_mm: 40, hallReading: { distance_mm: 10, fluxDensity_mT: 99 } } },
+    }) as { document: unknown }
+    expect(document).toEqual({
+      gustloom: 2,
+      rotor: {
+        magnet: {
+          shape: 'block',
+          length_mm: 40,
+          readings: [{ kind: 'hall', distance_mm: 10, fluxDensity_mT: 99 }],
+        },
+      },
+    })
+  })
+  test('what is no machine is left for the reader’s own faults', () => {
+    expect(migrated({ gustloom: 1, rotor: 3 })).toEqual({ document: { gustloom: 2, rotor: 3 } })
+    expect(migrated({ gustloom: 1 })).toEqual({ document: { gustloom: 2 } })
+  })
 })

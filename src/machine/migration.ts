@@ -1,6 +1,4 @@
 /** Steps that carry an older document to the present version. */
-import { designVersion } from './design.ts'
-
 export type JsonObject = Readonly<Record<string, unknown>>
 
 export interface Migration {
@@ -9,8 +7,23 @@ export interface Migration {
   readonly step: (document: JsonObject) => JsonObject
 }
 
-/** In rising order, one for every version before the present. Version 1 is the first. */
-export const migrations: readonly Migration[] = []
+/** Version that the program reads and writes. */
+export const designVersion = 2
+
+const isObject = (value: unknown): value is JsonObject =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** Magnets came in blocks only, with at most one reading of a field sensor. */
+function withMagnetShape(document: JsonObject): JsonObject {
+  const { rotor } = document
+  if (!isObject(rotor) || !isObject(rotor.magnet)) return document
+  const { hallReading, ...magnet } = rotor.magnet
+  const readings = isObject(hallReading) ? { readings: [{ kind: 'hall', ...hallReading }] } : {}
+  return { ...document, rotor: { ...rotor, magnet: { shape: 'block', ...magnet, ...readings } } }
+}
+
+/** In rising order, one for every version before the present. */
+export const migrations: readonly Migration[] = [{ from: 1, step: withMagnetShape }]
 
 export const oldestVersion = 1
 

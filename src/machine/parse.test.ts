@@ -179,14 +179,14 @@ describe('law: each kind of fault has its code and reads path, condition, receiv
     [
       'unknown-version',
       (d) => (d.gustloom = 99),
-      'gustloom must be the version number 1 of this form; received 99 (unknown-version)',
+      'gustloom must be the version number 2 of this form; received 99 (unknown-version)',
     ],
     [
       'missing-key of the version',
       (d) => {
         delete d.gustloom
       },
-      'gustloom must be the version number 1 of this form; received nothing (missing-key)',
+      'gustloom must be the version number 2 of this form; received nothing (missing-key)',
     ],
   ]
   for (const [title, change, line] of cases) test(title, () => expect(lines(changed(change))).toEqual([line]))

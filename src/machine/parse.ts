@@ -1,8 +1,8 @@
 /** Reads a design document from text or from an object, and tells every fault in it. */
 import { consistencyFaults } from './consistency.ts'
-import { type Design, designSchema, designVersion } from './design.ts'
+import { type Design, designSchema } from './design.ts'
 import { type Fault, faultsOf, receivedText } from './fault.ts'
-import { type JsonObject, migrated } from './migration.ts'
+import { designVersion, type JsonObject, migrated } from './migration.ts'
 
 /** A document of a whole workshop is some kilobytes; this is a guard against hostile ones. */
 export const longestDocument = 1_000_000

@@ -1,83 +1,223 @@
 /** The magnet rotor of a design in SI, grades and plastics looked up. */
 import { magnetGrades } from '../data/magnet-grade.ts'
 import { plastics } from '../data/plastic.ts'
+import { mildSteel } from '../data/steel.ts'
 import { alternatingSequence } from '../physics/magnetics/magnet-ring.ts'
-import { nominal, spreadOf } from '../units/quantity.ts'
+import { nominal, type Quantity, spreadOf } from '../units/quantity.ts'
 import type { Design } from './design.ts'
-import type { Magnet, Rotor } from './machine.ts'
+import type { Iron, Magnet, MagnetMaterial, MagnetPlace, MagnetShape, Retention, Rotor } from './machine.ts'
 import { celsius, row, si, siOr } from './si.ts'
+
+type MagnetDocument = Design['rotor']['magnet']
 
 /** A polarisation without a grade is taken for neodymium of the plain kind above 0.6 T, else for ferrite. */
 const leastNeodymium = 0.6
 
-function magnet(design: Design['rotor']['magnet']): Magnet {
-  const size = {
-    length: si(design.length_mm, 'mm'),
-    width: si(design.width_mm, 'mm'),
-    thickness: si(design.thickness_mm, 'mm'),
-    recoilPermeability: nominal(design.recoilPermeability),
-  }
-  if (design.grade !== undefined) {
-    const grade = row(magnetGrades, design.grade)
+const gradeRow = (name: string) => row(magnetGrades, name)
+
+/** The grade said, or the first of the family that such a polarisation belongs to. */
+function kinOf({ grade, polarization_T }: MagnetDocument) {
+  if (grade !== undefined) return gradeRow(grade)
+  const family = nominal(polarization_T!) >= leastNeodymium ? 'neodymium' : 'ferrite'
+  return magnetGrades.find((candidate) => candidate.family === family)!
+}
+
+type Grade = ReturnType<typeof kinOf>
+
+const materialOf = (grade: Grade, recoilPermeability: number): MagnetMaterial => ({
+  remanence: grade.remanence_T,
+  remanenceSpread: grade.remanenceSpread_T,
+  recoilPermeability,
+  temperatureCoefficient: grade.remanenceCoefficient_percent_per_K / 100,
+})
+
+interface Extent {
+  readonly shape: MagnetShape
+  readonly length: number
+  readonly width: number
+  readonly thickness: number
+  readonly volume: number
+}
+
+function extent(magnet: MagnetDocument, { onDrum, pitchRadius }: RingPlace): Extent {
+  const thickness = si(magnet.thickness_mm, 'mm')
+  if (magnet.shape === 'disc') {
+    const diameter = si(magnet.diameter_mm, 'mm')
     return {
-      ...size,
-      remanence: grade.remanence_T,
-      remanenceSpread: grade.remanenceSpread_T,
-      temperatureCoefficient: grade.remanenceCoefficient_percent_per_K / 100,
-      highestTemperature: celsius(grade.limit_degC),
-      density: grade.density_kg_per_m3,
+      shape: { kind: 'disc' },
+      length: diameter,
+      width: diameter,
+      thickness,
+      volume: (Math.PI / 4) * diameter ** 2 * thickness,
     }
   }
-  const polarization = design.polarization_T!
-  const family = nominal(polarization) >= leastNeodymium ? 'neodymium' : 'ferrite'
-  const kin = magnetGrades.find((grade) => grade.family === family)!
+  const length = si(magnet.length_mm, 'mm')
+  if (magnet.shape === 'block') {
+    const width = si(magnet.width_mm, 'mm')
+    return { shape: { kind: 'block' }, length, width, thickness, volume: length * width * thickness }
+  }
+  if (magnet.shape === 'wedge') {
+    const innerWidth = si(magnet.innerWidth_mm, 'mm')
+    const outerWidth = si(magnet.outerWidth_mm, 'mm')
+    return {
+      shape: { kind: 'wedge', innerWidth, outerWidth },
+      length,
+      width: Math.max(innerWidth, outerWidth),
+      thickness,
+      volume: (length * thickness * (innerWidth + outerWidth)) / 2,
+    }
+  }
+  const span = si(magnet.span_deg, 'deg')
+  const outer = pitchRadius + (onDrum ? thickness : length) / 2
   return {
-    ...size,
-    remanence: nominal(polarization),
-    remanenceSpread: spreadOf(polarization),
-    temperatureCoefficient: kin.remanenceCoefficient_percent_per_K / 100,
-    highestTemperature: undefined,
+    shape: { kind: 'arc', span, parallel: magnet.magnetisation === 'parallel' },
+    length,
+    width: 2 * outer * Math.sin(Math.min(span, Math.PI) / 2),
+    thickness,
+    volume: pitchRadius * span * length * thickness,
+  }
+}
+
+interface RingPlace {
+  readonly onDrum: boolean
+  readonly pitchRadius: number
+}
+
+function magnetOf(document: MagnetDocument, place: RingPlace): Magnet {
+  const kin = kinOf(document)
+  const material = materialOf(kin, nominal(document.recoilPermeability))
+  const named = document.grade !== undefined
+  return {
+    ...extent(document, place),
+    ...material,
+    ...(named
+      ? {}
+      : {
+          remanence: nominal(document.polarization_T!),
+          remanenceSpread: spreadOf(document.polarization_T!),
+        }),
+    grade: document.grade,
+    highestTemperature: named ? celsius(kin.limit_degC) : undefined,
     density: kin.density_kg_per_m3,
   }
 }
 
-export function resolveRotor(design: Design['rotor']): Rotor {
-  const sequence =
-    design.poleSequence === undefined
-      ? alternatingSequence(design.poleCount)
-      : [...design.poleSequence].map((letter) => (letter === 'N' ? 1 : -1) as 1 | -1)
-  const wall = row(plastics, design.retention.material)
-  return {
-    arrangement: design.arrangement,
-    windingSide: design.arrangement === 'drum' ? design.windingSide : 'outside',
-    poleCount: design.poleCount,
-    polePairs: design.poleCount / 2,
-    pitchRadius: si(design.pitchRadius_mm, 'mm'),
-    magnet: magnet(design.magnet),
-    sequence,
-    alternating: sequence.every((sign, k) => sign === (k % 2 === 0 ? sequence[0] : -sequence[0]!)),
-    cover: si(design.cover_mm, 'mm'),
-    retention: {
-      kind: design.retention.kind,
-      wall: si(design.retention.wall_mm, 'mm'),
-      allowableStress: wall.tensileStrength_MPa * 1e6 * wall.acrossLayers_1 * longTermShare,
-      material: wall.name,
-      softening: celsius(wall.softening_degC),
-      hold: siOr(design.retention.hold_N, 'N'),
-    },
-    backIron:
-      design.arrangement !== 'drum' && design.backIron.kind === 'steel'
-        ? si(design.backIron.thickness_mm, 'mm')
-        : undefined,
-    faceDistance:
-      design.arrangement === 'two-discs'
-        ? si(design.faceDistance_mm, 'mm')
-        : design.arrangement === 'disc'
-          ? siOr(design.opposite?.faceDistance_mm, 'mm')
-          : undefined,
-    oppositeSteel: design.arrangement === 'disc' && design.opposite?.kind === 'steel',
+type MagnetDefect = Extract<Design['defects'][number], { position: number }>
+
+/** A place as a defect leaves it. */
+function defectivePlace(
+  place: MagnetPlace,
+  defect: MagnetDefect,
+  { remanence, pitchRadius }: { readonly remanence: number; readonly pitchRadius: number },
+): MagnetPlace {
+  switch (defect.kind) {
+    case 'flipped magnet':
+      return { ...place, sense: -place.sense as 1 | -1 }
+    case 'weak magnet':
+      return { ...place, strength: nominal(defect.strength) }
+    case 'missing magnet':
+      return { ...place, strength: 0 }
+    case 'shifted magnet':
+      return { ...place, shift: si(defect.shift_mm, 'mm') / pitchRadius }
+    default: {
+      const other = gradeRow(defect.grade)
+      const material = materialOf(other, other.recoilPermeability)
+      return { ...place, strength: other.remanence_T / remanence, material }
+    }
   }
 }
 
+/** Places round each ring, the defects of the document put in. */
+function ringsOf(
+  sequence: readonly (1 | -1)[],
+  magnet: Magnet,
+  { rotor, defects }: Design,
+  pitchRadius: number,
+): readonly (readonly MagnetPlace[])[] {
+  const { remanence, remanenceSpread, recoilPermeability, temperatureCoefficient } = magnet
+  const material = { remanence, remanenceSpread, recoilPermeability, temperatureCoefficient }
+  const ring = (disc: number): MagnetPlace[] => {
+    const places = sequence.map((sense): MagnetPlace => ({ sense, strength: 1, shift: 0, material }))
+    for (const defect of defects)
+      if ('position' in defect && (defect.disc ?? disc) === disc) {
+        const at = defect.position - 1
+        places[at] = defectivePlace(places[at]!, defect, { remanence, pitchRadius })
+      }
+    return places
+  }
+  return rotor.arrangement === 'two-discs' ? [ring(1), ring(2)] : [ring(1)]
+}
+
+const soundPlace = ({ strength, shift }: MagnetPlace) => strength === 1 && shift === 0
+
+const alternates = (ring: readonly MagnetPlace[]): boolean =>
+  ring.every((place, k) => soundPlace(place) && place.sense === (k % 2 === 0 ? 1 : -1) * ring[0]!.sense)
+
+interface PlateDocument {
+  readonly thickness_mm: Quantity
+  readonly innerRadius_mm?: Quantity | undefined
+  readonly outerRadius_mm?: Quantity | undefined
+}
+
+const iron = (plate: PlateDocument): Iron => ({
+  thickness: si(plate.thickness_mm, 'mm'),
+  steel: mildSteel.name,
+  innerRadius: siOr(plate.innerRadius_mm, 'mm'),
+  outerRadius: siOr(plate.outerRadius_mm, 'mm'),
+})
+
 /** Share of short-term strength that a print may carry for years (creep, layers, notches): common practice, no source. */
 const longTermShare = 0.2
+
+function retentionOf({ retention }: Design['rotor']): Retention {
+  const wall = row(plastics, retention.material)
+  return {
+    kind: retention.kind,
+    wall: si(retention.wall_mm, 'mm'),
+    allowableStress: wall.tensileStrength_MPa * 1e6 * wall.acrossLayers_1 * longTermShare,
+    material: wall.name,
+    softening: celsius(wall.softening_degC),
+    hold: siOr(retention.hold_N, 'N'),
+  }
+}
+
+export function resolveRotor(design: Design): Rotor {
+  const { rotor } = design
+  const onDrum = rotor.arrangement === 'drum'
+  const pitchRadius = si(rotor.pitchRadius_mm, 'mm')
+  const magnet = magnetOf(rotor.magnet, { onDrum, pitchRadius })
+  const sequence =
+    rotor.poleSequence === undefined
+      ? alternatingSequence(rotor.poleCount)
+      : [...rotor.poleSequence].map((letter) => (letter === 'N' ? 1 : -1) as 1 | -1)
+  const rings = ringsOf(sequence, magnet, design, pitchRadius)
+  const { opposite } = rotor.arrangement === 'disc' ? rotor : {}
+  return {
+    arrangement: rotor.arrangement,
+    windingSide: rotor.arrangement === 'drum' ? rotor.windingSide : 'outside',
+    poleCount: rotor.poleCount,
+    polePairs: rotor.poleCount / 2,
+    pitchRadius,
+    magnet,
+    piecesPerPole: rotor.piecesPerPole,
+    rings,
+    sequence: rings[0]!.map(({ sense }) => sense),
+    alternating: rings.every(alternates),
+    cover: si(rotor.cover_mm, 'mm'),
+    retention: retentionOf(rotor),
+    backIron: rotor.backIron?.kind === 'steel' ? iron(rotor.backIron) : undefined,
+    faceDistance:
+      rotor.arrangement === 'two-discs'
+        ? si(rotor.faceDistance_mm, 'mm')
+        : siOr(opposite?.faceDistance_mm, 'mm'),
+    opposite: opposite?.kind === 'steel' ? iron(opposite) : undefined,
+    sleeve:
+      rotor.arrangement === 'drum' && rotor.sleeve !== undefined
+        ? {
+            ...iron(rotor.sleeve),
+            distance: si(rotor.sleeve.distance_mm, 'mm'),
+            turns: rotor.sleeve.motion === 'turns',
+          }
+        : undefined,
+  }
+}

@@ -135,15 +135,20 @@ describe('law: what is left out follows from the rest', () => {
     expect(machineOf(drum).rotor).toMatchObject({
       backIron: undefined,
       faceDistance: undefined,
-      oppositeSteel: false,
+      opposite: undefined,
+      sleeve: undefined,
     })
     expect(machineOf(discs).rotor).toMatchObject({
-      backIron: 0.008,
+      backIron: { thickness: 0.008, innerRadius: undefined },
       faceDistance: 0.017,
-      oppositeSteel: false,
+      opposite: undefined,
     })
     const plate = machineOf('disc', (d) => (d.rotor.opposite = { kind: 'steel', faceDistance_mm: 12 }))
-    expect(plate.rotor).toMatchObject({ backIron: undefined, faceDistance: 0.012, oppositeSteel: true })
+    expect(plate.rotor).toMatchObject({
+      backIron: undefined,
+      faceDistance: 0.012,
+      opposite: { thickness: 0.006 },
+    })
   })
   test('a lead-acid battery of 12.6 V at rest has six cells', () => {
     const { load } = machineOf(drum)

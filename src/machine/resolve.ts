@@ -5,6 +5,7 @@ import { diodeClasses } from '../data/diode.ts'
 import { nominal } from '../units/quantity.ts'
 import type { Design } from './design.ts'
 import type { Blades, Load, Machine } from './machine.ts'
+import { resolveWindingDefects } from './resolve-defect.ts'
 import { resolveRotor } from './resolve-rotor.ts'
 import { resolveStator } from './resolve-stator.ts'
 import { row, si, siOr } from './si.ts'
@@ -85,7 +86,7 @@ export function resolveDesign(design: Design): Machine {
   const cableArea = si(design.cable.area_mm2, 'mm2')
   const friction = si(design.shaft.friction_mNm, 'mNm')
   const { site } = design
-  const magnets = resolveRotor(design.rotor)
+  const magnets = resolveRotor(design)
   return {
     name: design.name,
     safetyClass: design.purpose.class,
@@ -121,6 +122,7 @@ export function resolveDesign(design: Design): Machine {
       reverseVoltage: siOr(design.bridge.reverseVoltage_V, 'V') ?? diode.reverse_V,
     },
     load: load(design.load),
+    defects: resolveWindingDefects(design),
     design,
   }
 }

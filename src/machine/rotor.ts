@@ -1,64 +1,21 @@
-/** The magnet rotor: blocks on a drum, on one disc, or on two discs that face each other. */
+/** The magnet rotor: magnets on a drum, on one disc, or on two discs that face each other, and their iron. */
 import { z } from 'zod'
-import { magnetGrades } from '../data/magnet-grade.ts'
 import { plastics } from '../data/plastic.ts'
 import { choice, count, namesOf, quantity } from './field.ts'
+import { magnetSchema } from './magnet.ts'
 
-const hallReading = z.strictObject({
-  distance_mm: quantity('mm', {
-    min: 0,
-    max: 200,
-    help: 'From the face of one loose magnet to the sensor, on its axis',
-  }),
-  fluxDensity_mT: quantity('mT', { min: 0.01, max: 2000, symbol: 'B', help: 'Reading of the sensor' }),
-  sensorRange_mT: quantity('mT', { min: 1, max: 5000, help: 'Where the sensor stops' }).optional(),
-})
+const radius_mm = (what: string) =>
+  quantity('mm', { min: 0, max: 2000, help: `${what}; left out, the plate reaches past the magnets` })
 
-export const magnetSchema = z
-  .strictObject({
-    length_mm: quantity('mm', {
-      min: 0.5,
-      max: 400,
-      help: 'Edge along the shaft on a drum, along the radius on a disc',
-    }),
-    width_mm: quantity('mm', { min: 0.5, max: 400, help: 'Edge along the circumference' }),
-    thickness_mm: quantity('mm', {
-      min: 0.2,
-      max: 200,
-      help: 'Edge along the magnetisation, from pole face to pole face',
-    }),
-    grade: choice(namesOf(magnetGrades), { help: 'Grade as the shop names it' }).optional(),
-    polarization_T: quantity('T', {
-      min: 0.01,
-      max: 1.6,
-      symbol: 'J',
-      help: 'Remanence of the material at 20 °C, in place of a grade; not the field at the surface',
-    }).optional(),
-    recoilPermeability: quantity('1', {
-      min: 1,
-      max: 1.5,
-      symbol: 'μ_rec',
-      help: 'Relative recoil permeability',
-    }).default(1.05),
-    hallReading: hallReading.optional(),
-  })
-  .superRefine((magnet, context) => {
-    if ((magnet.grade === undefined) === (magnet.polarization_T === undefined))
-      context.addIssue({
-        code: 'custom',
-        path: magnet.grade === undefined ? ['grade'] : ['polarization_T'],
-        message:
-          magnet.grade === undefined
-            ? 'given, or polarization_T in its place'
-            : 'left out where a grade is given',
-        params: { code: magnet.grade === undefined ? 'missing-key' : 'conflict' },
-      })
-  })
-  .meta({ description: 'The block magnets, all alike' })
+const plate = {
+  thickness_mm: quantity('mm', { min: 0.3, max: 60, help: 'Thickness of the steel' }).default(6),
+  innerRadius_mm: radius_mm('Radius of the hole in the plate').optional(),
+  outerRadius_mm: radius_mm('Radius of the plate’s rim').optional(),
+}
 
 const backIron = z.strictObject({
   kind: choice(['none', 'steel'], { help: 'Plate behind the magnets' }),
-  thickness_mm: quantity('mm', { min: 0.3, max: 60, help: 'Thickness of the steel plate' }).default(6),
+  ...plate,
 })
 
 const common = {
@@ -72,9 +29,14 @@ const common = {
     min: 2,
     max: 1500,
     symbol: 'R',
-    help: 'From the shaft to the centre of each magnet block',
+    help: 'From the shaft to the centre of each magnet',
   }),
   magnet: magnetSchema,
+  piecesPerPole: count({
+    min: 1,
+    max: 4,
+    help: 'Magnets per pole set end to end: 1 as usual; 2 to 4 turn their magnetisation step by step, strong towards the winding',
+  }).default(1),
   poleSequence: z
     .string()
     .regex(/^[NS]+$/)
@@ -111,31 +73,49 @@ const faceDistance_mm = quantity('mm', {
   help: 'From magnet face to the face opposite: the whole air gap with the winding in it',
 })
 
+const ring = z.strictObject({
+  kind: choice(['none', 'steel'], { help: 'Ring behind the magnets, on their side away from the winding' }),
+  thickness_mm: quantity('mm', { min: 0.3, max: 60, help: 'Thickness of the steel' }).default(6),
+})
+
+const sleeve = z.strictObject({
+  distance_mm: quantity('mm', {
+    min: 0.5,
+    max: 300,
+    help: 'From the magnet faces to the steel beyond the winding',
+  }),
+  thickness_mm: quantity('mm', { min: 0.3, max: 60, help: 'Thickness of the steel' }).default(3),
+  motion: choice(['turns', 'stands'], { help: 'Whether the sleeve turns with the magnets or stands still' }),
+})
+
 export const rotorSchema = z.discriminatedUnion('arrangement', [
   z.strictObject({
     arrangement: z
       .literal('drum')
-      .meta({ description: 'Blocks round a drum, poles facing outward and inward' }),
+      .meta({ description: 'Magnets round a drum, poles facing outward and inward' }),
     windingSide: choice(['outside', 'inside'], {
       help: 'Whether the winding lies outside or inside the ring of magnets',
     }),
     ...common,
+    backIron: ring.optional(),
+    sleeve: sleeve.optional(),
   }),
   z.strictObject({
-    arrangement: z.literal('disc').meta({ description: 'Blocks on one disc, poles facing along the shaft' }),
+    arrangement: z.literal('disc').meta({ description: 'Magnets on one disc, poles facing along the shaft' }),
     ...common,
     backIron,
     opposite: z
       .strictObject({
         kind: choice(['none', 'steel'], { help: 'Plain plate beyond the winding' }),
         faceDistance_mm,
+        ...plate,
       })
       .optional(),
   }),
   z.strictObject({
     arrangement: z
       .literal('two-discs')
-      .meta({ description: 'Two discs of blocks, unlike poles facing across the winding' }),
+      .meta({ description: 'Two discs of magnets, unlike poles facing across the winding' }),
     ...common,
     backIron,
     faceDistance_mm,

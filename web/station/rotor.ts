@@ -6,7 +6,7 @@ import { numberAt, rounded, type Settle, type Station } from './station.ts'
 const magnets = {
   poleCount: 12,
   pitchRadius_mm: 60,
-  magnet: { length_mm: 40, width_mm: 20, thickness_mm: 10, grade: 'N42' },
+  magnet: { shape: 'block', length_mm: 40, width_mm: 20, thickness_mm: 10, grade: 'N42' },
 }
 
 /** Room for a winding between the faces [mm]. */
@@ -23,6 +23,14 @@ const roomForBlocks: Settle = (rotor) => {
     : { ...rotor, pitchRadius_mm: rounded(least + 0.5, 1) }
 }
 
+const edge = (document: unknown, name: string, fallback: number) =>
+  numberAt(document, ['rotor', 'magnet', name], fallback)
+/** The circumferential edge of whatever shape there was [mm]. */
+const across = (document: unknown) =>
+  edge(document, 'width_mm', edge(document, 'diameter_mm', edge(document, 'innerWidth_mm', 20)))
+const along = (document: unknown) => edge(document, 'length_mm', edge(document, 'diameter_mm', 40))
+const thick = (document: unknown) => edge(document, 'thickness_mm', 10)
+
 export const rotorStation: Station = {
   noun: 'rotor',
   title: 'Rotor',
@@ -38,7 +46,34 @@ export const rotorStation: Station = {
         faceDistance_mm: gap_mm,
       }),
     },
+    'rotor.magnet.shape': {
+      block: (document) => ({
+        length_mm: along(document),
+        width_mm: across(document),
+        thickness_mm: thick(document),
+      }),
+      disc: (document) => ({ diameter_mm: across(document), thickness_mm: thick(document) }),
+      arc: (document) => ({
+        length_mm: along(document),
+        thickness_mm: thick(document),
+        span_deg: rounded((0.8 * 360) / Math.max(2, numberAt(document, ['rotor', 'poleCount'], 12)), 0.1),
+      }),
+      wedge: (document) => ({
+        length_mm: along(document),
+        innerWidth_mm: rounded(0.85 * across(document), 0.1),
+        outerWidth_mm: across(document),
+        thickness_mm: thick(document),
+      }),
+    },
+    'rotor.magnet.readings[].kind': {
+      hall: () => ({ distance_mm: 10, fluxDensity_mT: 100 }),
+      pull: () => ({ spacer_mm: 2, force_N: 20 }),
+    },
   },
+  entries: {
+    'rotor.magnet.readings': () => ({ kind: 'hall', distance_mm: 10, fluxDensity_mT: 100 }),
+  },
+  entryNames: { 'rotor.magnet.readings': 'reading' },
   settles: { 'rotor.arrangement': { disc: roomForBlocks, 'two-discs': roomForBlocks } },
   extras: [
     {
@@ -48,10 +83,16 @@ export const rotorStation: Station = {
       fits: (document) => valueAt(document, ['rotor', 'arrangement']) === 'disc',
     },
     {
-      path: ['rotor', 'magnet', 'hallReading'],
-      label: 'Reading of a field sensor',
-      start: { distance_mm: 10, fluxDensity_mT: 100 },
-      fits: () => true,
+      path: ['rotor', 'backIron'],
+      label: 'Steel ring behind the magnets',
+      start: { kind: 'steel', thickness_mm: 6 },
+      fits: (document) => valueAt(document, ['rotor', 'arrangement']) === 'drum',
+    },
+    {
+      path: ['rotor', 'sleeve'],
+      label: 'Steel sleeve beyond the winding',
+      start: { distance_mm: 8, thickness_mm: 3, motion: 'turns' },
+      fits: (document) => valueAt(document, ['rotor', 'arrangement']) === 'drum',
     },
   ],
 }

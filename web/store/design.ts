@@ -1,6 +1,7 @@
 /** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
 import { computed, signal } from '@preact/signals'
 import type { FieldDescription, FormField, Spreads } from '../../src/index.ts'
+import { migrated } from '../../src/machine/migration.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
 import { openingExample } from './example.ts'
@@ -9,7 +10,13 @@ import { type Path, type RawObject, withValue } from './raw-document.ts'
 
 const start = kept()
 
-export const document = signal<RawObject>(start.document ?? openingExample().document)
+/** A document of an older version goes on in the present form; one that no version fits stays for the faults to tell. */
+function present(old: RawObject): RawObject {
+  const found = migrated(old)
+  return 'document' in found ? found.document : old
+}
+
+export const document = signal<RawObject>(present(start.document ?? openingExample().document))
 /** Messages about keeping and opening, in sentences. */
 export const notice = signal(start.trouble)
 export const descriptions = signal<readonly FieldDescription[]>([])
@@ -60,7 +67,8 @@ function send(): void {
   ask({ kind: 'edit', id: newest, text: JSON.stringify(document.value) })
 }
 
-export function change(next: RawObject): void {
+export function change(typed: RawObject): void {
+  const next = present(typed)
   document.value = next
   notice.value = keep(next)
   newest += 1

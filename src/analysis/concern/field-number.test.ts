@@ -41,7 +41,7 @@ describe('law: the rule', () => {
   test('silent for a grade, a warning for a reading at the sensor’s end', () => {
     expect(fieldNumber.judge(sampleChain())).toBeUndefined()
     const read = sampleChain({
-      'rotor.magnet.hallReading': { distance_mm: 10, fluxDensity_mT: 99, sensorRange_mT: 100 },
+      'rotor.magnet.readings': [{ kind: 'hall', distance_mm: 10, fluxDensity_mT: 99, sensorRange_mT: 100 }],
     })
     expect(fieldNumber.judge(read)?.severity).toBe('warning')
     expect(fieldNumber.judge(read)?.what).toContain('end of its range')

@@ -88,7 +88,7 @@ export const fieldNumber: ConcernRule = {
   judge: ({ machine }) => {
     const { magnet } = machine.rotor
     const typed = machine.design.rotor.magnet
-    const reading = typed.hallReading
+    const reading = typed.readings.find((one) => one.kind === 'hall')
     const distance = reading === undefined ? undefined : nominal(reading.distance_mm) / 1000
     const expected = distance === undefined ? undefined : looseBlockFluxDensity(magnet, distance)
     const fault = fieldFault({
@@ -110,7 +110,7 @@ export const fieldNumber: ConcernRule = {
     return {
       code: 'field-number',
       severity: 'warning',
-      path: fault === 'no such remanence' ? 'rotor.magnet.polarization_T' : 'rotor.magnet.hallReading',
+      path: fault === 'no such remanence' ? 'rotor.magnet.polarization_T' : 'rotor.magnet.readings',
       what: texts[fault],
       why: 'Remanence belongs to the material, the surface field to the block’s shape, the gap field to the whole machine; the first is usually two to five times the second. All volts follow from the first.',
       figures: `Remanence given ${formatSi(magnet.remanence, 'T')}; a loose block of it has ${formatSi(face, 'T')} on its face${

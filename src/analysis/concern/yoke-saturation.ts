@@ -15,14 +15,14 @@ export const yokeSaturation: ConcernRule = {
   judge: ({ yokeFluxDensity, machine }) => {
     if (yokeFluxDensity === undefined || !yokeSaturated(yokeFluxDensity)) return undefined
     const { backIron } = machine.rotor
-    const wanted = ((backIron ?? 0) * yokeFluxDensity) / mildSteel.knee_T
+    const wanted = ((backIron?.thickness ?? 0) * yokeFluxDensity) / mildSteel.knee_T
     return {
       code: 'yoke-saturation',
       severity: 'warning',
       path: 'rotor.backIron.thickness_mm',
       what: 'The plate behind the magnets is full of flux and the rest leaks out at its back: the computed field, with all volts and watts that follow from it, is too high.',
       why: 'The field is computed as if the steel took any flux. Half of each pole’s flux turns round through the plate to the next magnet; steel carries only so much.',
-      figures: `${formatSi(yokeFluxDensity, 'T')} in ${formatSi(backIron ?? 0, 'mm')} of steel against ${formatSi(mildSteel.knee_T, 'T')}: ${formatNumber(100 * yokeExcess(yokeFluxDensity), 2)} % more than it carries well. The field falls short of the computed one by less than that, for what the steel does not carry goes through air beside it.`,
+      figures: `${formatSi(yokeFluxDensity, 'T')} in ${formatSi(backIron?.thickness ?? 0, 'mm')} of steel against ${formatSi(mildSteel.knee_T, 'T')}: ${formatNumber(100 * yokeExcess(yokeFluxDensity), 2)} % more than it carries well. The field falls short of the computed one by less than that, for what the steel does not carry goes through air beside it.`,
       remedies: [
         `Use a plate about ${formatSi(wanted, 'mm', 2)} thick.`,
         'More and narrower magnets share the flux out among more poles.',
