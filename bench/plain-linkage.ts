@@ -45,6 +45,10 @@ function localPotential(
   ]
 }
 
+/** The plain sum knows blocks only. */
+const blocksOf = ({ sources }: RotorField): readonly BlockMagnet[] =>
+  sources.filter((source): source is BlockMagnet => 'size' in source)
+
 function potential(
   sources: readonly BlockMagnet[],
   x: number,
@@ -124,7 +128,7 @@ export function plainLinkage(machine: Machine, field: RotorField, shape: Conduct
     for (const { middle, along, weight } of list) {
       const x = c * middle[0]! - s * middle[1]!
       const y = s * middle[0]! + c * middle[1]!
-      const A = potential(field.sources, x, y, middle[2]!)
+      const A = potential(blocksOf(field), x, y, middle[2]!)
       sum +=
         weight *
         (A[0] * (c * along[0]! - s * along[1]!) + A[1] * (s * along[0]! + c * along[1]!) + A[2] * along[2]!)

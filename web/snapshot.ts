@@ -1,4 +1,5 @@
 /** A computed chain as flat, plain data that may cross to the page. */
+import type { RotorField } from '../src/analysis/air-gap-field.ts'
 import { coilPolyline } from '../src/analysis/conductor-layout.ts'
 import { type Chain, type Concern, loadPoint, nominal, type WindRow } from '../src/index.ts'
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
@@ -117,6 +118,19 @@ function hoursOf({ rows, year }: Chain): Float64Array {
   })
 }
 
+/** Magnets glued on; a missing one is not counted. */
+const magnetCount = ({ machine: { rotor } }: Chain): number =>
+  rotor.piecesPerPole * rotor.rings.flat().filter(({ strength }) => strength > 0).length
+
+/** Edges of the box round a magnet in its own axes [m]. */
+function boxOf(magnet: RotorField['magnets'][number]): number[] {
+  if ('size' in magnet) return [...magnet.size]
+  if ('radius' in magnet) return [2 * magnet.radius, 2 * magnet.radius, magnet.height]
+  const reach = (axis: 0 | 1) =>
+    2 * magnet.outline.reduce((most, x, k) => (k % 2 === axis ? Math.max(most, Math.abs(x)) : most), 0)
+  return [reach(0), reach(1), magnet.height]
+}
+
 function solidOf({ machine, field, layout }: Chain): SolidView {
   const { rotor } = machine
   const { magnet, pitchRadius } = rotor
@@ -132,11 +146,11 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
   }
   return {
     arrangement: rotor.arrangement,
-    magnets: field.magnets.map(({ centre, frame, size, polarization }) => ({
-      centre: [...centre],
-      frame: frame.map((row) => [...row]),
-      size: [...size],
-      sign: polarization < 0 ? -1 : 1,
+    magnets: field.magnets.map((magnet) => ({
+      centre: [...magnet.centre],
+      frame: magnet.frame.map((row) => [...row]),
+      size: boxOf(magnet),
+      sign: magnet.polarization < 0 ? -1 : 1,
     })),
     wires: layout.coils.map((coil) => {
       const { bundle } = layout.shapes[coil.shape]!
@@ -190,7 +204,7 @@ export function snapshotOf(chain: Chain): Snapshot {
     wirePrice: wound.price,
     fit: wound.fit,
     turns: machine.stator.winding.turns,
-    magnetMass: chain.runaway.magnetMass * chain.field.magnets.length,
+    magnetMass: chain.runaway.magnetMass * magnetCount(chain),
     blades: {
       unitWind,
       speed,

@@ -18,7 +18,13 @@ const fixture = JSON.parse(
 function fixtureMachine(change: (rotor: ReturnType<typeof exampleDocument>) => void) {
   const document = exampleDocument('boathouse-two-disc')
   Object.assign(document.rotor, { pitchRadius_mm: 90, faceDistance_mm: 16, cover_mm: 0 })
-  document.rotor.magnet = { length_mm: 40, width_mm: 20, thickness_mm: 10, polarization_T: 1.28 }
+  document.rotor.magnet = {
+    shape: 'block',
+    length_mm: 40,
+    width_mm: 20,
+    thickness_mm: 10,
+    polarization_T: 1.28,
+  }
   Object.assign(document.stator.winding, { distance_mm: 8, bundleDepth_mm: 10 })
   change(document.rotor)
   return resolveDesign(designOf(document))

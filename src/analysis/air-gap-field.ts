@@ -1,10 +1,12 @@
 /** The magnets of a machine with their images in iron, at their working point, and the field in the gap. */
-import type { Machine } from '../machine/machine.ts'
+import type { Machine, MagnetMaterial } from '../machine/machine.ts'
 import { fourierSeries, harmonicAmplitude } from '../numerics/fourier.ts'
-import { type BlockMagnet, blockFluxDensity } from '../physics/magnetics/block-magnet.ts'
 import { imageMagnets, imageReflectionsFor } from '../physics/magnetics/image-plane.ts'
-import { discMagnets, drumMagnets } from '../physics/magnetics/magnet-ring.ts'
-import { type WorkingPoint, workingPoint } from '../physics/magnetics/working-point.ts'
+import { type Magnet, magnetFluxDensity } from '../physics/magnetics/magnet.ts'
+import { scaledMagnet, turnedMagnet } from '../physics/magnetics/magnet-pose.ts'
+import type { WorkingPoint } from '../physics/magnetics/working-point.ts'
+import { magnetCircuit } from './magnet-circuit.ts'
+import { polePieces } from './rotor-magnets.ts'
 
 /** Error of one distant block's share; the windings' own quadrature is coarser. */
 export const fieldError = 1e-4
@@ -15,11 +17,23 @@ export const imageError = 1e-3
 /** Temperature to which grades and resistivities refer [K]. */
 export const referenceTemperature = 293.15
 
+/** One pole of a ring as it stands at angle 0 in a sound rotor, and where copies of it stand. */
+export interface Pole {
+  /** At their working polarisation, north as `polePieces` says. */
+  readonly magnets: readonly Magnet[]
+  /** With their images in flat iron. */
+  readonly sources: readonly Magnet[]
+  /** Signed strength over the sound pole's, and angle about the shaft [rad]. */
+  readonly places: readonly { readonly angle: number; readonly factor: number }[]
+}
+
 export interface RotorField {
-  /** The real blocks, with their working polarisation: what the builder glues on. */
-  readonly magnets: readonly BlockMagnet[]
-  /** Blocks and images: what the field is summed from. */
-  readonly sources: readonly BlockMagnet[]
+  /** Ring by ring. */
+  readonly poles: readonly Pole[]
+  /** The real magnets, with their working polarisation: what the builder glues on. */
+  readonly magnets: readonly Magnet[]
+  /** Magnets and images: what the field is summed from. */
+  readonly sources: readonly Magnet[]
   readonly workingPoint: WorkingPoint
   /** Remanence at the magnets' temperature [T]. */
   readonly remanence: number
@@ -49,21 +63,8 @@ export function discHeights({ rotor }: Machine): DiscHeights {
   }
 }
 
-function ring(machine: Machine, polarization: number): BlockMagnet[] {
-  const { rotor } = machine
-  const { magnet, sequence, pitchRadius: radius, poleCount: count } = rotor
-  const block = { count, radius, width: magnet.width, thickness: magnet.thickness, polarization }
-  if (rotor.arrangement === 'drum') {
-    const towards = rotor.windingSide === 'inside' ? -polarization : polarization
-    return drumMagnets({ ...block, axialLength: magnet.length, polarization: towards, sequence })
-  }
-  const disc = { ...block, radialLength: magnet.length, sequence }
-  const lower = discMagnets({ ...disc, height: magnet.thickness / 2 })
-  if (rotor.arrangement === 'disc') return lower
-  return [...lower, ...discMagnets({ ...disc, height: 1.5 * magnet.thickness + rotor.faceDistance! })]
-}
-
-function withImages(machine: Machine, magnets: BlockMagnet[]): BlockMagnet[] {
+/** The magnets with their images in flat iron; the iron of a drum answers otherwise. */
+function withImages(machine: Machine, magnets: readonly Magnet[]): readonly Magnet[] {
   const { rotor } = machine
   if (rotor.arrangement === 'drum') return magnets
   const { upperPlane } = discHeights(machine)
@@ -81,29 +82,39 @@ function withImages(machine: Machine, magnets: BlockMagnet[]): BlockMagnet[] {
 
 /** Magnets at `temperature`, working against their own circuit. */
 export function rotorField(machine: Machine, temperature: number = referenceTemperature): RotorField {
-  const { magnet } = machine.rotor
-  const remanence =
-    magnet.remanence * (1 + magnet.temperatureCoefficient * (temperature - referenceTemperature))
-  const real = ring(machine, remanence)
-  const fixed = withImages(machine, real)
-  const point = workingPoint({
-    magnets: fixed,
-    own: 0,
-    remanence,
-    recoilPermeability: magnet.recoilPermeability,
+  const { rotor } = machine
+  const remanenceOf = ({ remanence, temperatureCoefficient }: MagnetMaterial) =>
+    remanence * (1 + temperatureCoefficient * (temperature - referenceTemperature))
+  const pieces = polePieces(machine)
+  const images = (magnets: readonly Magnet[]) => withImages(machine, magnets)
+  const circuit = magnetCircuit(machine, pieces, images, remanenceOf)
+  const atWork = pieces.map((ring) =>
+    ring.flatMap((piece, j) => piece.map((one) => scaledMagnet(one, circuit.polarizations[j]!))),
+  )
+  const poles = atWork.map((pole, r): Pole => {
+    const places = rotor.rings[r]!.map(({ shift }, k) => ({
+      angle: (2 * Math.PI * k) / rotor.poleCount + shift,
+      factor: circuit.factors[r]![k]!,
+    }))
+    return { magnets: pole, sources: images(pole), places }
   })
-  const share = point.polarization / remanence
-  const atWork = (block: BlockMagnet) => ({ ...block, polarization: block.polarization * share })
+  const placed = (bodies: (pole: Pole) => readonly Magnet[]) =>
+    poles.flatMap((pole) =>
+      pole.places.flatMap(({ angle, factor }) =>
+        bodies(pole).map((one) => turnedMagnet(scaledMagnet(one, factor), angle)),
+      ),
+    )
   return {
-    magnets: real.map(atWork),
-    sources: fixed.map(atWork),
-    workingPoint: point,
-    remanence,
+    poles,
+    magnets: placed(({ magnets }) => magnets),
+    sources: placed(({ sources }) => sources),
+    workingPoint: circuit.workingPoint,
+    remanence: remanenceOf(rotor.magnet),
   }
 }
 
 export const fieldAt = ({ sources }: RotorField, points: Float64Array): Float64Array =>
-  blockFluxDensity(sources, points, { relativeError: fieldError })
+  magnetFluxDensity(sources, points, { relativeError: fieldError })
 
 /** Radius (drum) or height (disc) of what lies `distance` above the magnet faces. */
 export function levelAbove(machine: Machine, distance: number): number {

@@ -9,10 +9,9 @@ import {
   seriesSum,
 } from '../numerics/fourier.ts'
 import { turnPointsAboutZ } from '../numerics/vector.ts'
-import type { BlockMagnet } from '../physics/magnetics/block-magnet.ts'
-import { blockVectorPotential } from '../physics/magnetics/block-magnet.ts'
+import { type Magnet, magnetVectorPotential } from '../physics/magnetics/magnet.ts'
 import { pathLinkage } from '../physics/winding/path-linkage.ts'
-import { fieldError, type RotorField } from './air-gap-field.ts'
+import { fieldError, type Pole, type RotorField } from './air-gap-field.ts'
 import type { ConductorShape } from './conductor-layout.ts'
 
 /** Harmonics weaker than this share of the fundamental in the open field are left out. */
@@ -74,7 +73,7 @@ function quadrature(shape: ConductorShape, copies: number, fineness: number) {
 export function linkageSamples(options: {
   readonly shape: ConductorShape
   readonly copies: number
-  readonly sources: readonly BlockMagnet[]
+  readonly sources: readonly Magnet[]
   readonly span: number
   readonly count: number
   /** Points along the wire against the usual number. */
@@ -85,7 +84,7 @@ export function linkageSamples(options: {
   const size = points.length
   const turned = new Float64Array(size * count)
   for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, (-span * k) / count), size * k)
-  const A = blockVectorPotential(sources, turned, { relativeError: fieldError })
+  const A = magnetVectorPotential(sources, turned, { relativeError: fieldError })
   // A is seen from the rotor, and so must the steps be
   return Float64Array.from({ length: count }, (_, k) =>
     pathLinkage(A.subarray(size * k, size * (k + 1)), turnPointsAboutZ(steps, (-span * k) / count)),
@@ -93,7 +92,7 @@ export function linkageSamples(options: {
 }
 
 /** ψ with one magnet at N angles of a full period, the mirrored half taken over from the computed one. */
-function periodSamples(shape: ConductorShape, sources: readonly BlockMagnet[], count: number): Float64Array {
+function periodSamples(shape: ConductorShape, sources: readonly Magnet[], count: number): Float64Array {
   const span = (2 * Math.PI) / shape.repeats
   const copies = shape.repeats
   if (shape.parity === 'none') return linkageSamples({ shape, copies, sources, span, count })
@@ -110,18 +109,21 @@ export interface Linkage {
   readonly base: number
 }
 
-/** The sources that belong to the magnet position k: the block, its mate on the other disc, their images. */
-function sourcesOfMagnet(field: RotorField, poleCount: number, k: number): BlockMagnet[] {
-  const share = (2 * Math.PI) / poleCount
-  return field.sources.filter(({ centre }) => {
-    const turn = Math.atan2(centre[1], centre[0]) / share - k
-    return Math.abs(turn - poleCount * Math.round(turn / poleCount)) < 0.5
-  })
+/** Poles that stand and weigh alike in every ring are one source. */
+function joinedPoles(poles: readonly Pole[]): readonly Pick<Pole, 'sources' | 'places'>[] {
+  const [first, ...others] = poles
+  const alike = others.every(({ places }) =>
+    places.every(({ angle, factor }, k) => {
+      const mate = first!.places[k]!
+      return angle === mate.angle && Math.abs(factor - mate.factor) < 1e-12
+    }),
+  )
+  return alike ? [{ places: first!.places, sources: poles.flatMap(({ sources }) => sources) }] : poles
 }
 
 /**
- * Linkage by superposition: one magnet position is computed over the turn, the others follow by their angle
- * and sign, so that a weak, missing or turned magnet costs nothing more.
+ * Linkage by superposition: one pole is computed over the turn, the others follow by their angle, sign and strength, so
+ * that a weak, missing or shifted magnet costs nothing more.
  */
 export function rotorLinkage(
   machine: Machine,
@@ -129,25 +131,26 @@ export function rotorLinkage(
   shape: ConductorShape,
   orders: number = keptHarmonics(machine, shape),
 ): Linkage {
-  const { poleCount, polePairs, sequence, alternating } = machine.rotor
-  // the linkage with one magnet repeats as often as the shape does round the shaft
-  const filamentsOnly = fourierSeries(
-    periodSamples(
-      shape,
-      sourcesOfMagnet(field, poleCount, 0),
-      (2 * (orders + 1) * polePairs) / shape.repeats,
-    ),
-    (orders * polePairs) / shape.repeats,
-  )
-  const own = spreadEvenly(filamentsOnly, shape.repeats * shape.spreadAngle)
-  if (alternating && shape.repeats === polePairs)
+  const { poleCount, polePairs, alternating, piecesPerPole } = machine.rotor
+  // pieces set end to end lie to one side of where their pole begins
+  const seen = piecesPerPole > 1 ? { ...shape, parity: 'none' as const } : shape
+  const perPole = joinedPoles(field.poles).map(({ sources, places }) => {
+    // the linkage with one magnet repeats as often as the shape does round the shaft
+    const filamentsOnly = fourierSeries(
+      periodSamples(seen, sources, (2 * (orders + 1) * polePairs) / shape.repeats),
+      (orders * polePairs) / shape.repeats,
+    )
+    return { places, own: spreadEvenly(filamentsOnly, shape.repeats * shape.spreadAngle) }
+  })
+  const [only, ...more] = perPole
+  if (alternating && more.length === 0 && shape.repeats === polePairs)
     // N and S lie half a period apart: every even order cancels
-    return { base: polePairs, flux: oddOrders(own, poleCount) }
-  const turn = spread(own, shape.repeats)
+    return { base: polePairs, flux: oddOrders(only!.own, poleCount * only!.places[0]!.factor) }
   const sum = seriesSum(
-    sequence.map((sign, k) => {
-      const sameAsFirst = sign * sequence[0]!
-      return seriesScaled(seriesDelayed(turn, (2 * Math.PI * k) / poleCount), sameAsFirst)
+    perPole.flatMap(({ own, places }) => {
+      const turn = spread(own, shape.repeats)
+      // a magnet ahead by `angle` does now what the first one does when the rotor has turned by as much
+      return places.map(({ angle, factor }) => seriesScaled(seriesDelayed(turn, -angle), factor))
     }),
   )
   return alternating ? { base: polePairs, flux: everyOrder(sum, polePairs) } : { base: 1, flux: sum }

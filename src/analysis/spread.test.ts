@@ -10,7 +10,13 @@ const spreadsFor = (change: (document: ReturnType<typeof exampleDocument>) => vo
   // no spread of the document's own, a polarisation without spread, a measured thermal resistance
   document.site.meanWind_m_per_s = 4.5
   document.shaft = { friction_mNm: 1 }
-  document.rotor.magnet = { length_mm: 20, width_mm: 10, thickness_mm: 5, polarization_T: 1.2 }
+  document.rotor.magnet = {
+    shape: 'block',
+    length_mm: 20,
+    width_mm: 10,
+    thickness_mm: 5,
+    polarization_T: 1.2,
+  }
   document.stator.thermalResistance_K_per_W = 5
   change(document)
   const chain = computeDesign(designOf(document))

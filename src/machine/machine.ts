@@ -1,4 +1,6 @@
 /** The machine in SI units, grades and gauges looked up: what every computation starts from. */
+import type { CoilHole } from './coil-shape/index.ts'
+import type { StrandSection } from '../physics/electrics/strand-section.ts'
 import type { Design } from './design.ts'
 import type { SafetyClass } from './purpose.ts'
 
@@ -50,21 +52,61 @@ export type Blades =
       readonly points: readonly { readonly tipSpeedRatio: number; readonly powerCoefficient: number }[]
     }
 
-export interface Magnet {
-  /** Along shaft (drum) or radius (disc); along the circumference; along the magnetisation [m]. */
-  readonly length: number
-  readonly width: number
-  readonly thickness: number
+/** What the edges alone do not tell of a magnet. */
+export type MagnetShape =
+  | { readonly kind: 'block' }
+  /** Round, its axis along the magnetisation. */
+  | { readonly kind: 'disc' }
+  /** Angle covered [rad]; on a drum every part magnetised along its radius, or all along the middle one. */
+  | { readonly kind: 'arc'; readonly span: number; readonly parallel: boolean }
+  /** Edges along the circumference at the ends nearer and farther from the shaft [m]. */
+  | { readonly kind: 'wedge'; readonly innerWidth: number; readonly outerWidth: number }
+
+export interface MagnetMaterial {
   /** Remanence at 20 °C and its half-width at 90 % [T]. */
   readonly remanence: number
   readonly remanenceSpread: number
   readonly recoilPermeability: number
   /** Reversible change of remanence with temperature [1/K]. */
   readonly temperatureCoefficient: number
+}
+
+export interface Magnet extends MagnetMaterial {
+  readonly shape: MagnetShape
+  /** Largest edges along shaft (drum) or radius (disc), along the circumference, along the magnetisation [m]. */
+  readonly length: number
+  readonly width: number
+  readonly thickness: number
+  /** [m³] */
+  readonly volume: number
+  /** Grade, undefined where only a remanence is known. */
+  readonly grade: string | undefined
   /** Highest working temperature of the grade [K]; undefined where no grade is named. */
   readonly highestTemperature: number | undefined
   /** [kg/m³] */
   readonly density: number
+}
+
+/** One place of a ring: the magnet there as it is. */
+export interface MagnetPlace {
+  /** +1 north towards the winding (outward on a drum wound outside). */
+  readonly sense: 1 | -1
+  /** Remanence over that of its material; 0 for a missing magnet. */
+  readonly strength: number
+  /** Beside its place, about the shaft [rad]. */
+  readonly shift: number
+  /** Undefined where it is the rotor's own. */
+  readonly material: MagnetMaterial | undefined
+}
+
+/** Steel behind the magnets or beyond the winding. */
+export interface Iron {
+  readonly thickness: number
+  /** Name of the steel. */
+  readonly steel: string
+  /** Of a plate [m]; undefined where it reaches past the magnets. */
+  readonly innerRadius: number | undefined
+  readonly outerRadius: number | undefined
 }
 
 export interface Retention {
@@ -87,21 +129,27 @@ export interface Rotor {
   readonly poleCount: number
   /** p */
   readonly polePairs: number
-  /** To the centre of each block [m]. */
+  /** To the centre of each magnet [m]. */
   readonly pitchRadius: number
   readonly magnet: Magnet
-  /** +1 north towards the winding (outward on a drum wound outside), by position. */
+  /** Magnets set end to end in a pole, their magnetisation turned step by step; 1 as usual. */
+  readonly piecesPerPole: number
+  /** Place by place, one ring, or two for two discs. */
+  readonly rings: readonly (readonly MagnetPlace[])[]
+  /** Senses of the first ring, by position. */
   readonly sequence: readonly (1 | -1)[]
-  /** True when the poles simply alternate, so that half-wave symmetry holds. */
+  /** True when the magnets are alike and simply alternate, so that half-wave symmetry holds. */
   readonly alternating: boolean
   readonly cover: number
   readonly retention: Retention
-  /** Steel behind the magnets [m], undefined for none. */
-  readonly backIron: number | undefined
+  /** Steel behind the magnets, undefined for none. */
+  readonly backIron: Iron | undefined
   /** Magnet face to the face or plate opposite [m], undefined for none. */
   readonly faceDistance: number | undefined
-  /** Whether a plain steel plate stands opposite (single disc). */
-  readonly oppositeSteel: boolean
+  /** Plain steel plate opposite a single disc, `faceDistance` from its magnets. */
+  readonly opposite: Iron | undefined
+  /** Drum only: steel beyond the winding, `distance` from the magnet faces [m]. */
+  readonly sleeve: (Iron & { readonly distance: number; readonly turns: boolean }) | undefined
 }
 
 export interface SerpentinePhase {
@@ -109,6 +157,8 @@ export interface SerpentinePhase {
   readonly offset: number
   /** Magnet face to bundle middle [m]. */
   readonly distance: number
+  /** Of the crowns off the level of the runs, away from the magnets [m]. */
+  readonly crownLift: number
   readonly sense: 1 | -1
 }
 
@@ -118,26 +168,17 @@ export interface SerpentineWinding {
   readonly runLength: number
   readonly slant: number
   readonly crownHeight: number
+  readonly crown: 'half-ellipse' | 'rounded corners'
+  /** Of a crown's rounded corners; undefined for as large as they fit. */
+  readonly cornerRadius: number | undefined
   readonly bundleWidth: number
+  /** Of one layer [m]. */
   readonly bundleDepth: number
+  /** Of each phase, in series, the first at the phase's distance. */
+  readonly layers: number
+  readonly layerPitch: number
   readonly phases: readonly SerpentinePhase[]
 }
-
-export type CoilHole =
-  | { readonly shape: 'round'; readonly diameter: number }
-  | {
-      readonly shape: 'rectangular'
-      readonly width: number
-      readonly length: number
-      readonly cornerRadius: number
-    }
-  | {
-      readonly shape: 'wedge'
-      readonly innerWidth: number
-      readonly outerWidth: number
-      readonly length: number
-      readonly cornerRadius: number
-    }
 
 export interface CoilWinding {
   readonly kind: 'coils'
@@ -148,6 +189,8 @@ export interface CoilWinding {
   readonly legWidth: number
   readonly bundleDepth: number
   readonly distance: number
+  /** Of the first coil about the shaft [rad]. */
+  readonly offset: number
   readonly centreRadius: number
   readonly parallelGroups: number
   readonly reversedCoils: readonly number[]
@@ -156,19 +199,68 @@ export interface CoilWinding {
 
 export type Winding = SerpentineWinding | CoilWinding
 
+export type WireShape =
+  | { readonly kind: 'round'; readonly diameter: number; readonly outerDiameter: number }
+  | {
+      readonly kind: 'strip'
+      readonly width: number
+      readonly thickness: number
+      readonly edgeRadius: number
+      readonly outerWidth: number
+      readonly outerThickness: number
+      /** The thin side faces the magnets. */
+      readonly edgewise: boolean
+    }
+
 export interface Wire {
+  readonly shape: WireShape
+  /** Metal of one strand. */
+  readonly section: StrandSection
+  /** Of the bare round wire; of a strip that of round wire with as much copper [m]. */
   readonly diameter: number
-  readonly enamelledDiameter: number
   readonly strands: number
   /** ρ at 20 °C [Ω·m], its coefficient [1/K], density [kg/m³]. */
   readonly resistivity: number
   readonly temperatureCoefficient: number
   readonly density: number
+  /** Copper and enamel of one strand [kg/m]. */
+  readonly massPerLength: number
   readonly insulationClass: string
   readonly highestTemperature: number
   readonly reelLength: number | undefined
   readonly pricePerKilogram: number | undefined
 }
+
+interface MetalPartCommon {
+  readonly material: string
+  /** ρ at 20 °C [Ω·m] */
+  readonly resistivity: number
+  readonly relativePermeability: number
+}
+
+/** Metal that stands still near the magnets, on the side of the winding. */
+export type MetalPart =
+  | (MetalPartCommon & {
+      /** A plate, or one that goes all round as a ring. */
+      readonly kind: 'plate' | 'ring'
+      readonly thickness: number
+      /** Magnet faces to its near side [m]. */
+      readonly distance: number
+      /** Along the magnets' length, their middles together [m]. */
+      readonly length: number
+      /** Angle about the shaft that it covers [rad]. */
+      readonly covers: number
+    })
+  | (MetalPartCommon & {
+      readonly kind: 'bolt'
+      readonly diameter: number
+      readonly length: number
+      readonly axis: 'through' | 'along'
+      /** Magnet faces to its middle, and its middle beside that of the magnets' length [m]. */
+      readonly distance: number
+      readonly offset: number
+      readonly count: number
+    })
 
 export interface Stator {
   readonly winding: Winding
@@ -185,6 +277,7 @@ export interface Stator {
   }
   /** From a heat run [K/W]. */
   readonly thermalResistance: number | undefined
+  readonly metalParts: readonly MetalPart[]
 }
 
 export interface Diode {
@@ -208,6 +301,19 @@ export type Load =
   | { readonly kind: 'resistor'; readonly resistance: number }
   | { readonly kind: 'open' }
 
+/** What is wrong with the winding on purpose; nothing in a sound machine. */
+export interface WindingDefects {
+  /** Coils, counted from 1, with so many of their turns closed on themselves. */
+  readonly shortedTurns: readonly { readonly coil: number; readonly turns: number }[]
+  /** Phases, counted from 1, with so many strands in hand broken. */
+  readonly openStrands: readonly { readonly phase: number; readonly strands: number }[]
+  readonly reversedCoils: readonly number[]
+  readonly reversedPhases: readonly number[]
+  readonly swappedPhases: readonly (readonly [number, number])[]
+  /** Stator out of square: half the difference of the gaps [m] and the angle of the narrow side [rad]. */
+  readonly tilt: { readonly amplitude: number; readonly angle: number } | undefined
+}
+
 export interface Machine {
   readonly name: string
   readonly safetyClass: SafetyClass
@@ -226,6 +332,7 @@ export interface Machine {
   }
   readonly diode: Diode
   readonly load: Load
+  readonly defects: WindingDefects
   /** The document behind it, defaults filled in: for the checks that ask what was said and how it is known. */
   readonly design: Design
 }

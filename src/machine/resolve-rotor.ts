@@ -105,11 +105,7 @@ function magnetOf(document: MagnetDocument, place: RingPlace): Magnet {
 type MagnetDefect = Extract<Design['defects'][number], { position: number }>
 
 /** A place as a defect leaves it. */
-function defectivePlace(
-  place: MagnetPlace,
-  defect: MagnetDefect,
-  { remanence, pitchRadius }: { readonly remanence: number; readonly pitchRadius: number },
-): MagnetPlace {
+function defectivePlace(place: MagnetPlace, defect: MagnetDefect, pitchRadius: number): MagnetPlace {
   switch (defect.kind) {
     case 'flipped magnet':
       return { ...place, sense: -place.sense as 1 | -1 }
@@ -121,8 +117,7 @@ function defectivePlace(
       return { ...place, shift: si(defect.shift_mm, 'mm') / pitchRadius }
     default: {
       const other = gradeRow(defect.grade)
-      const material = materialOf(other, other.recoilPermeability)
-      return { ...place, strength: other.remanence_T / remanence, material }
+      return { ...place, material: materialOf(other, other.recoilPermeability) }
     }
   }
 }
@@ -130,28 +125,31 @@ function defectivePlace(
 /** Places round each ring, the defects of the document put in. */
 function ringsOf(
   sequence: readonly (1 | -1)[],
-  magnet: Magnet,
   { rotor, defects }: Design,
   pitchRadius: number,
 ): readonly (readonly MagnetPlace[])[] {
-  const { remanence, remanenceSpread, recoilPermeability, temperatureCoefficient } = magnet
-  const material = { remanence, remanenceSpread, recoilPermeability, temperatureCoefficient }
   const ring = (disc: number): MagnetPlace[] => {
-    const places = sequence.map((sense): MagnetPlace => ({ sense, strength: 1, shift: 0, material }))
+    const places = sequence.map(
+      (sense): MagnetPlace => ({ sense, strength: 1, shift: 0, material: undefined }),
+    )
     for (const defect of defects)
       if ('position' in defect && (defect.disc ?? disc) === disc) {
         const at = defect.position - 1
-        places[at] = defectivePlace(places[at]!, defect, { remanence, pitchRadius })
+        places[at] = defectivePlace(places[at]!, defect, pitchRadius)
       }
     return places
   }
   return rotor.arrangement === 'two-discs' ? [ring(1), ring(2)] : [ring(1)]
 }
 
-const soundPlace = ({ strength, shift }: MagnetPlace) => strength === 1 && shift === 0
-
 const alternates = (ring: readonly MagnetPlace[]): boolean =>
-  ring.every((place, k) => soundPlace(place) && place.sense === (k % 2 === 0 ? 1 : -1) * ring[0]!.sense)
+  ring.every(
+    ({ sense, strength, shift, material }, k) =>
+      strength === 1 &&
+      shift === 0 &&
+      material === undefined &&
+      sense === (k % 2 === 0 ? 1 : -1) * ring[0]!.sense,
+  )
 
 interface PlateDocument {
   readonly thickness_mm: Quantity
@@ -190,7 +188,7 @@ export function resolveRotor(design: Design): Rotor {
     rotor.poleSequence === undefined
       ? alternatingSequence(rotor.poleCount)
       : [...rotor.poleSequence].map((letter) => (letter === 'N' ? 1 : -1) as 1 | -1)
-  const rings = ringsOf(sequence, magnet, design, pitchRadius)
+  const rings = ringsOf(sequence, design, pitchRadius)
   const { opposite } = rotor.arrangement === 'disc' ? rotor : {}
   return {
     arrangement: rotor.arrangement,

@@ -10,7 +10,7 @@ function stator(strip_mm: number, crown_mm: number) {
   Object.assign(document.rotor, {
     poleCount: 40,
     pitchRadius_mm: 160,
-    magnet: { length_mm: 40, width_mm: 10, thickness_mm: 5, polarization_T: 1.3 },
+    magnet: { shape: 'block', length_mm: 40, width_mm: 10, thickness_mm: 5, polarization_T: 1.3 },
     cover_mm: 0,
   })
   document.stator = {

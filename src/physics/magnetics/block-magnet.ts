@@ -1,9 +1,15 @@
 /** Magnetic field of uniformly polarised cuboids ("blocks") in any pose, in free space. */
-import { dot, type Frame3, type Vector3 } from '../../numerics/vector.ts'
-import { refuse, requireBetween, requireFinite, requirePositive } from '../../refusal/require.ts'
+import type { Frame3, Vector3 } from '../../numerics/vector.ts'
+import { requirePositive } from '../../refusal/require.ts'
 import { addFluxDensity } from './block-flux-density.ts'
-import { distantRatio } from './block-multipole.ts'
 import { addVectorPotential } from './block-vector-potential.ts'
+import {
+  type FieldAccuracy,
+  isPosed,
+  requirePoints,
+  requirePosed,
+  switchAskedFor,
+} from './magnet-argument.ts'
 
 /** A cuboid of uniform polarization along its local z axis. */
 export interface BlockMagnet {
@@ -16,65 +22,26 @@ export interface BlockMagnet {
   readonly polarization: number
 }
 
-export interface BlockAccuracy {
-  /**
-   * Largest error of one block's contribution, as a fraction of the value its equal dipole would have at a
-   * distance of half its longest edge. Left out: about 1e-10 (l³/V)^(2/3) of the contribution itself.
-   */
-  readonly relativeError?: number
-}
+export type BlockAccuracy = FieldAccuracy
 
 // Largest errors of the series cut after the fifth derivative, in units of the equal dipole's value at the
 // same distance, times (distance / half longest edge)⁶: measured over directions and shapes, see the tests.
 const seriesErrorA = 1.6
 const seriesErrorB = 12
 
-function isSound({ centre, frame, size, polarization }: BlockMagnet): boolean {
-  for (let i = 0; i < 3; i++) {
-    if (!(Number.isFinite(centre[i]!) && size[i]! > 0 && Number.isFinite(size[i]!))) return false
-    for (let j = i; j < 3; j++)
-      if (!(Math.abs(dot(frame[i]!, frame[j]!) - (i === j ? 1 : 0)) <= 1e-9)) return false
-  }
-  return Number.isFinite(polarization)
+/** @internal Where the series may take over in B and in A, in half longest edges. */
+export const blockSwitch = {
+  fluxDensity: (accuracy: FieldAccuracy) => switchAskedFor(accuracy, seriesErrorB, 9),
+  vectorPotential: (accuracy: FieldAccuracy) => switchAskedFor(accuracy, seriesErrorA, 8),
 }
 
-function requireBlocks(magnets: readonly BlockMagnet[]): void {
-  magnets.forEach((magnet, m) => {
-    // Names are spelt out only for a block at fault: few points see many blocks
-    if (isSound(magnet)) return
-    const name = `magnets[${m}]`
-    for (let i = 0; i < 3; i++) {
-      requireFinite(`${name}.centre[${i}]`, magnet.centre[i]!, 'm')
-      requirePositive(`${name}.size[${i}]`, magnet.size[i]!, 'm')
-    }
-    requireFinite(`${name}.polarization`, magnet.polarization, 'T')
-    refuse({
-      name: `${name}.frame`,
-      condition: 'three unit vectors square to each other',
-      value: magnet.frame,
-      code: 'conflict',
-    })
-  })
-}
-
-function requirePoints(points: Float64Array): void {
-  if (points.length % 3 !== 0)
-    refuse({
-      name: 'points',
-      condition: 'a multiple of 3 long (x, y, z of each point)',
-      value: points.length,
-      code: 'wrong-length',
-    })
-  for (let i = 0; i < points.length; i++)
-    if (!Number.isFinite(points[i]!)) requireFinite(`points[${i}]`, points[i]!, 'm')
-}
-
-/** Distance of the switch to the series as asked for; `decay` is the power of the error's fall. */
-function switchAskedFor(accuracy: BlockAccuracy, series: number, decay: number): number {
-  const { relativeError } = accuracy
-  if (relativeError === undefined) return distantRatio
-  requireBetween('relativeError', relativeError, [1e-15, 0.1])
-  return Math.max((series / relativeError) ** (1 / decay), 2.2)
+/** @internal Refuses a block without volume or pose; its index is spelt out only at fault: few points see many blocks. */
+export function requireBlock(magnet: BlockMagnet, index: number): void {
+  const [w, l, t] = magnet.size
+  if (w > 0 && l > 0 && t > 0 && Number.isFinite(w + l + t) && isPosed(magnet)) return
+  const name = `magnets[${index}]`
+  for (let i = 0; i < 3; i++) requirePositive(`${name}.size[${i}]`, magnet.size[i]!, 'm')
+  requirePosed(name, magnet)
 }
 
 /**
@@ -104,9 +71,9 @@ export function blockFluxDensity(
   points: Float64Array,
   accuracy: BlockAccuracy = {},
 ): Float64Array {
-  requireBlocks(magnets)
+  magnets.forEach(requireBlock)
   requirePoints(points)
-  const asked = switchAskedFor(accuracy, seriesErrorB, 9)
+  const asked = blockSwitch.fluxDensity(accuracy)
   const field = new Float64Array(points.length)
   for (const magnet of magnets) addFluxDensity(magnet, points, asked, field)
   return field
@@ -137,9 +104,9 @@ export function blockVectorPotential(
   points: Float64Array,
   accuracy: BlockAccuracy = {},
 ): Float64Array {
-  requireBlocks(magnets)
+  magnets.forEach(requireBlock)
   requirePoints(points)
-  const asked = switchAskedFor(accuracy, seriesErrorA, 8)
+  const asked = blockSwitch.vectorPotential(accuracy)
   const potential = new Float64Array(points.length)
   for (const magnet of magnets) addVectorPotential(magnet, points, asked, potential)
   return potential

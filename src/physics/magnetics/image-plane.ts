@@ -1,10 +1,17 @@
 /** Flat iron of infinite permeability, replaced by mirror images of the magnets before it. */
-import type { Vector3 } from '../../numerics/vector.ts'
 import { refuse, requireBetween, requireFinite, requirePositive } from '../../refusal/require.ts'
-import type { BlockMagnet } from './block-magnet.ts'
+import type { Magnet } from './magnet.ts'
+import {
+  axialReach,
+  localHeight,
+  mirroredMagnet,
+  raisedMagnet,
+  standsUpright,
+  stretchedMagnet,
+} from './magnet-pose.ts'
 
-export interface ImageArrangement {
-  readonly magnets: readonly BlockMagnet[]
+export interface ImageArrangement<M extends Magnet = Magnet> {
+  readonly magnets: readonly M[]
   /** z of an iron surface below all magnets [m]. */
   readonly lowerPlane?: number
   /** z of an iron surface above all magnets [m]. */
@@ -18,70 +25,41 @@ export const standingTolerance = 1e-6
 
 const parallelTolerance = 1e-9
 
-/** Half the block's extent along the machine axis. */
-function halfExtent(magnet: BlockMagnet): number {
-  const { frame, size } = magnet
-  return (
-    (Math.abs(frame[0][2]) * size[0] + Math.abs(frame[1][2]) * size[1] + Math.abs(frame[2][2]) * size[2]) / 2
-  )
-}
-
-/** Mirror in the plane z = `plane`: the charges change sign, so axial J stays and lateral J turns round. */
-function mirrored(magnet: BlockMagnet, plane: number): BlockMagnet {
-  const { centre, frame, size, polarization } = magnet
-  const [u, v, n] = frame
-  return {
-    centre: [centre[0], centre[1], 2 * plane - centre[2]],
-    frame: [
-      [u[0], u[1], -u[2]],
-      [v[0], v[1], -v[2]],
-      [-n[0], -n[1], n[2]],
-    ],
-    size,
-    polarization,
+/** The magnet with its own image in one plane: one of twice the thickness when it stands there, J upright. */
+function withImage<M extends Magnet>(magnet: M, plane: number): M[] {
+  const { centre } = magnet
+  if (standsUpright(magnet, parallelTolerance)) {
+    const side = centre[2] >= plane ? 0 : 1
+    const gap = Math.abs(centre[2] - plane) - axialReach(magnet)[side]
+    const height = localHeight(magnet)
+    if (gap <= standingTolerance * height)
+      return [stretchedMagnet(magnet, [centre[0], centre[1], plane], 2 * (height + gap))]
   }
+  return [magnet, mirroredMagnet(magnet, plane)]
 }
-
-/** The magnet with its own image in one plane: one block of twice the thickness when it stands there. */
-function withImage(magnet: BlockMagnet, plane: number): BlockMagnet[] {
-  const { centre, frame, size } = magnet
-  const half = halfExtent(magnet)
-  const gap = Math.abs(centre[2] - plane) - half
-  const parallel = Math.abs(Math.abs(frame[2][2]) - 1) <= parallelTolerance
-  if (parallel && gap <= standingTolerance * size[2]) {
-    const doubled: Vector3 = [size[0], size[1], 2 * (size[2] + gap)]
-    return [{ ...magnet, centre: [centre[0], centre[1], plane], size: doubled }]
-  }
-  return [magnet, mirrored(magnet, plane)]
-}
-
-const raised = (magnet: BlockMagnet, height: number): BlockMagnet => ({
-  ...magnet,
-  centre: [magnet.centre[0], magnet.centre[1], magnet.centre[2] + height],
-})
 
 /**
  * Magnets before flat iron, together with their images: the field of the list is the field in the air.
  *
  *   B(air) = B(magnets) + Σ B(images),  J′ = (−Jx, −Jy, Jz) at z′ = 2 z_iron − z
  *
- * A magnet that stands on the iron merges with its image into one block of twice the thickness. With two
- * planes at distance D the pair of magnet and image in its nearer plane is repeated at ±2nD,
- * n = 1 … reflections; the order is magnet by magnet, the original (or merged) block first.
+ * A magnet that stands on the iron with its J along the axis merges with its image into one of twice the
+ * thickness. With two planes at distance D the pair of magnet and image in its nearer plane is repeated at
+ * ±2nD, n = 1 … reflections; the order is magnet by magnet, the original (or merged) one first.
  *
  * Holds: infinitely permeable, unsaturated, unbounded flat iron. Accuracy: one plane exact; two planes cut
  * after `reflections`, relative error by `imageReflectionsFor`.
  *
- * @param arrangement.magnets      blocks between the planes                    [m], [T]
+ * @param arrangement.magnets      any shapes between the planes                [m], [T]
  * @param arrangement.lowerPlane   z of iron below, none when left out          [m]
  * @param arrangement.upperPlane   z of iron above, none when left out          [m]
  * @param arrangement.reflections  repeats each way, needed with two planes     [1]
- * @returns                        blocks whose field in free space is the field before the iron [m], [T]
+ * @returns                        magnets whose field in free space is the field before the iron [m], [T]
  * @throws RangeError   magnet reaching into the iron; planes not in order; reflections missing or not whole
  * @source jackson1999, section 5.9 boundary conditions with image charges of opposite sign (from memory, not opened)
  * @example imageMagnets({ magnets: [{ centre: [0, 0, 0.005], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.04, 0.02, 0.01], polarization: 1.3 }], lowerPlane: 0 })[0].size[2] // 0.0200
  */
-export function imageMagnets(arrangement: ImageArrangement): BlockMagnet[] {
+export function imageMagnets<M extends Magnet>(arrangement: ImageArrangement<M>): M[] {
   const { magnets, lowerPlane, upperPlane, reflections } = arrangement
   if (lowerPlane !== undefined) requireFinite('lowerPlane', lowerPlane, 'm')
   if (upperPlane !== undefined) requireFinite('upperPlane', upperPlane, 'm')
@@ -94,11 +72,11 @@ export function imageMagnets(arrangement: ImageArrangement): BlockMagnet[] {
       code: 'conflict',
     })
   magnets.forEach((magnet, m) => {
-    const half = halfExtent(magnet)
-    const allowed = standingTolerance * magnet.size[2]
-    for (const [name, plane, side] of [
-      ['lowerPlane', lowerPlane, 1],
-      ['upperPlane', upperPlane, -1],
+    const [down, up] = axialReach(magnet)
+    const allowed = standingTolerance * localHeight(magnet)
+    for (const [name, plane, side, half] of [
+      ['lowerPlane', lowerPlane, 1, down],
+      ['upperPlane', upperPlane, -1, up],
     ] as const)
       if (plane !== undefined && side * (magnet.centre[2] - plane) < half - allowed)
         refuse({
@@ -127,7 +105,7 @@ export function imageMagnets(arrangement: ImageArrangement): BlockMagnet[] {
     const pair = withImage(magnet, z - lowerPlane <= upperPlane - z ? lowerPlane : upperPlane)
     const row = [...pair]
     for (let n = 1; n <= reflections; n++)
-      for (const block of pair) row.push(raised(block, 2 * n * D), raised(block, -2 * n * D))
+      for (const one of pair) row.push(raisedMagnet(one, 2 * n * D), raisedMagnet(one, -2 * n * D))
     return row
   })
 }

@@ -1,12 +1,12 @@
-/** Working point of a magnet with recoil permeability: the fixed polarization that stands for it. */
-import { gaussLegendre } from '../../numerics/quadrature.ts'
-import { refuse, requireBetween, requireFinite } from '../../refusal/require.ts'
-import { type BlockMagnet, blockFluxDensity } from './block-magnet.ts'
-import { cuboidDemagnetizingFactor } from './demagnetizing-factor.ts'
+/** Working point of magnets with recoil permeability: the fixed polarization that stands for each. */
+import { linearSolve } from '../../numerics/linear-solve.ts'
+import { refuse, requireBetween, requireFinite, requireLength } from '../../refusal/require.ts'
+import type { Magnet } from './magnet.ts'
+import { magnetInfluence, selfFactor } from './magnet-influence.ts'
 
 export interface MagnetInCircuit {
   /** The whole arrangement, images included, as `imageMagnets` returns it. */
-  readonly magnets: readonly BlockMagnet[]
+  readonly magnets: readonly Magnet[]
   /** Index of the magnet in question; of a merged one the iron side counts as magnet, which it mirrors. */
   readonly own: number
   /** Br at the working temperature [T]. */
@@ -38,20 +38,20 @@ export const recoilPermeabilityRange = [1, 1.1] as const
  *
  *   h = −N + (1/V) ∫ B·n̂ dV / J = ⟨μ0 H⟩/J
  *
- * N is the block's own demagnetizing factor in closed form, B the field of all others at 6 × 6 × 6 Gauss points.
+ * N is the magnet's own demagnetizing factor, see `selfFactor`, B the field of all others, see `magnetInfluence`.
  *
- * Holds: blocks of fixed polarization in free space (images stand for iron), own magnet not of zero J.
- * Accuracy: 2e-4 with another block a tenth of the thickness away, better farther off; 1e-3 when one touches.
+ * Holds: magnets of fixed polarization in free space (images stand for iron), own magnet not of zero J.
+ * Accuracy: 2e-4 with another magnet a tenth of the thickness away, better farther off; 1e-3 when one touches.
  *
  * @param circuit.magnets  the whole arrangement, images included   [m], [T]
  * @param circuit.own      index of the magnet in question          [1]
  * @returns                h  share of J, negative: demagnetising   [1]
- * @throws RangeError   own not an index; that magnet's J zero; what `blockFluxDensity` refuses
+ * @throws RangeError   own not an index; that magnet's J zero; what `magnetFluxDensity` refuses
  * @source derived, from B = μ0 H + J averaged over the block
  * @example magnetLoadFactor({ magnets: [{ centre: [0, 0, 0], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.02, 0.02, 0.02], polarization: 1.3 }], own: 0 }) // -0.333333
  */
 export function magnetLoadFactor(circuit: {
-  readonly magnets: readonly BlockMagnet[]
+  readonly magnets: readonly Magnet[]
   readonly own: number
 }): number {
   const { magnets, own } = circuit
@@ -63,7 +63,7 @@ export function magnetLoadFactor(circuit: {
       value: own,
       code: 'not-a-choice',
     })
-  const { centre, frame, size, polarization } = magnet
+  const { polarization } = magnet
   if (polarization === 0)
     refuse({
       name: `magnets[${own}].polarization`,
@@ -72,35 +72,8 @@ export function magnetLoadFactor(circuit: {
       unit: 'T',
       code: 'conflict',
     })
-  const { nodes, weights } = gaussLegendre(6)
-  const order = nodes.length
-  const points = new Float64Array(3 * order ** 3)
-  let at = 0
-  for (let i = 0; i < order; i++)
-    for (let j = 0; j < order; j++)
-      for (let k = 0; k < order; k++)
-        for (let axis = 0; axis < 3; axis++)
-          points[at++] =
-            centre[axis]! +
-            (nodes[i]! * size[0] * frame[0][axis]! +
-              nodes[j]! * size[1] * frame[1][axis]! +
-              nodes[k]! * size[2] * frame[2][axis]!) /
-              2
   const others = magnets.filter((_, m) => m !== own)
-  const B = blockFluxDensity(others, points, { relativeError: 1e-7 })
-  const n = frame[2]
-  let mean = 0
-  at = 0
-  for (let i = 0; i < order; i++)
-    for (let j = 0; j < order; j++)
-      for (let k = 0; k < order; k++, at += 3)
-        mean +=
-          (weights[i]! *
-            weights[j]! *
-            weights[k]! *
-            (B[at]! * n[0] + B[at + 1]! * n[1] + B[at + 2]! * n[2])) /
-          8
-  return mean / polarization - cuboidDemagnetizingFactor(size)
+  return magnetInfluence(magnet, others) / polarization + selfFactor(magnet)
 }
 
 /**
@@ -159,4 +132,44 @@ export function workingPoint(circuit: MagnetInCircuit): WorkingPoint {
  */
 export function workingPolarization(circuit: MagnetInCircuit): number {
   return workingPoint(circuit).polarization
+}
+
+/**
+ * Fixed polarizations that stand for unlike magnets with recoil permeability in one circuit.
+ *
+ *   J_i = Br_i + (μ_i − 1) Σ_j h_ij J_j
+ *
+ * with h_ij the mean μ0H along magnet i's own axis, over its volume, that magnet j causes per unit of its J: off the
+ * diagonal `magnetInfluence` of j at J 1 T (with j's images), on it `selfFactor` (plus the own images' influence).
+ * Each J is taken uniform; permeability across a magnet's axis is left out.
+ *
+ * Holds: straight recoil lines (no knee), μrec within `recoilPermeabilityRange`. Accuracy: as `workingPoint`.
+ *
+ * @param circuit.influence           h  n × n, row by row: row i is what magnet i feels   [1]
+ * @param circuit.remanence           Br of each, signed along its own axis                [T]
+ * @param circuit.recoilPermeability  μrec of each, relative to μ0                         [1]
+ * @returns                           J of each equivalent fixed magnet, signed            [T]
+ * @throws RangeError   lists that do not match; μrec outside 1 … 10; values not finite; a matrix that is singular
+ * @source derived, from the straight recoil line and superposition
+ * @example workingPolarizations({ influence: [-1 / 3], remanence: [1.3], recoilPermeability: [1.05] })[0] // 1.2787
+ */
+export function workingPolarizations(circuit: {
+  readonly influence: ArrayLike<number>
+  readonly remanence: ArrayLike<number>
+  readonly recoilPermeability: ArrayLike<number>
+}): Float64Array {
+  const { influence, remanence, recoilPermeability } = circuit
+  const n = remanence.length
+  requireLength('recoilPermeability', recoilPermeability, n)
+  requireLength('influence', influence, n * n)
+  const matrix = new Float64Array(n * n)
+  for (let i = 0; i < n; i++) {
+    requireFinite(`remanence[${i}]`, remanence[i]!, 'T')
+    requireBetween(`recoilPermeability[${i}]`, recoilPermeability[i]!, [1, 10])
+    for (let j = 0; j < n; j++) {
+      requireFinite(`influence[${i * n + j}]`, influence[i * n + j]!)
+      matrix[i * n + j] = (i === j ? 1 : 0) - (recoilPermeability[i]! - 1) * influence[i * n + j]!
+    }
+  }
+  return linearSolve(matrix, remanence)
 }
