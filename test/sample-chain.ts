@@ -128,6 +128,7 @@ export function sampleVoltage(
       })),
     ),
     phases,
+    loops: [],
     inductance: phases.map((_, i) => phases.map((__, k) => (i === k ? 1e-3 : -2e-4))),
     lines: phases.map(() => ({ emf, rms: line / Math.SQRT2, peak: line })),
     greatestLinePeak: line,
@@ -191,7 +192,20 @@ export function sampleChain(
       remanence: 1.31,
     },
     gap: { angle: new Float64Array(0), normal: new Float64Array(0), fundamental: 0.7, poleCentre: 0.75 },
-    yokeFluxDensity: machine.rotor.backIron === undefined ? undefined : 1.3,
+    steel:
+      machine.rotor.backIron === undefined
+        ? []
+        : [
+            {
+              place: 'behind',
+              thickness: machine.rotor.backIron.thickness,
+              fluxDensity: 1.3,
+              peakFluxDensity: 1.4,
+              backFlux: 0,
+              leakage: 0,
+              pastKnee: false,
+            },
+          ],
     layout: {
       shapes: [
         {
@@ -211,6 +225,8 @@ export function sampleChain(
     wound: {
       coilResistance: [],
       leadResistance: 0,
+      phaseLeadResistance: [0, 0, 0],
+      loops: [],
       coilInductance: [],
       phases: [],
       copperMass: 4,
@@ -218,6 +234,7 @@ export function sampleChain(
       price: undefined,
       conductorArea: 5e-6,
       fit: { handTurns: 80, hexagonalTurns: 100, copperFill: 0.5, neighbourRoom: 2e-3, reelShort: undefined },
+      reelRest: undefined,
     },
     voltage: sampleVoltage(),
     generator: {
@@ -228,7 +245,13 @@ export function sampleChain(
       shaftPower: () => 0,
       residual: 0,
     },
-    circulating: { branches: () => 0, delta: () => 0 },
+    circulating: { branches: () => 0, delta: () => 0, loops: () => 0 },
+    drag: {
+      strands: { total: 1e-3, underMagnets: 9e-4, ends: 1e-4 },
+      parts: [],
+      between: undefined,
+      at: () => ({ friction: 0, eddy: 0, parts: 0 }),
+    },
     cooling: { resistance: () => 0.3, spread: 0.5 },
     startWind: 2,
     cutInWind: 3,

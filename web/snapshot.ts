@@ -57,7 +57,7 @@ export interface Snapshot {
   readonly hours: Float64Array
   readonly runaway: Chain['runaway']
   readonly gap: Chain['gap']
-  readonly yokeFluxDensity: number | undefined
+  readonly steel: Chain['steel']
   readonly airDensity: number
   readonly startWind: number
   readonly cutInWind: number
@@ -182,7 +182,7 @@ export function snapshotOf(chain: Chain): Snapshot {
     hours: hoursOf(chain),
     runaway: chain.runaway,
     gap: chain.gap,
-    yokeFluxDensity: chain.yokeFluxDensity,
+    steel: chain.steel,
     airDensity: chain.airDensity,
     startWind: chain.startWind,
     cutInWind: chain.cutInWind,

@@ -1,11 +1,13 @@
 /** The magnets of a machine with their images in iron, at their working point, and the field in the gap. */
 import type { Machine, MagnetMaterial } from '../machine/machine.ts'
-import { fourierSeries, harmonicAmplitude } from '../numerics/fourier.ts'
+import { fourierSeries, harmonicAmplitude, seriesValue } from '../numerics/fourier.ts'
 import { imageMagnets, imageReflectionsFor } from '../physics/magnetics/image-plane.ts'
+import type { FieldPair } from '../physics/magnetics/iron-cylinder.ts'
 import { type Magnet, magnetFluxDensity } from '../physics/magnetics/magnet.ts'
 import { scaledMagnet, turnedMagnet } from '../physics/magnetics/magnet-pose.ts'
 import type { WorkingPoint } from '../physics/magnetics/working-point.ts'
-import { magnetCircuit } from './magnet-circuit.ts'
+import { drumResponse, type IronResponse, plateResponse } from './iron-response.ts'
+import { type MagnetCircuit, magnetCircuit } from './magnet-circuit.ts'
 import { polePieces } from './rotor-magnets.ts'
 
 /** Error of one distant block's share; the windings' own quadrature is coarser. */
@@ -27,6 +29,8 @@ export interface Pole {
   readonly places: readonly { readonly angle: number; readonly factor: number }[]
 }
 
+const μ0 = 4e-7 * Math.PI
+
 export interface RotorField {
   /** Ring by ring. */
   readonly poles: readonly Pole[]
@@ -35,6 +39,10 @@ export interface RotorField {
   /** Magnets and images: what the field is summed from. */
   readonly sources: readonly Magnet[]
   readonly workingPoint: WorkingPoint
+  /** What the steel does beyond flat, ideal images; undefined without steel. */
+  readonly iron: IronResponse | undefined
+  /** With steel round a drum: its answer to the fundamental, by radius. */
+  readonly fundamental: ((radius: number) => FieldPair) | undefined
   /** Remanence at the magnets' temperature [T]. */
   readonly remanence: number
 }
@@ -80,6 +88,58 @@ function withImages(machine: Machine, magnets: readonly Magnet[]): readonly Magn
   return imageMagnets({ magnets, lowerPlane: 0, upperPlane, reflections })
 }
 
+/** Radii apart by less than this share one answer [m]. */
+const radiusStep = 1e-6
+
+function byRadius(machine: Machine, { gain }: IronResponse): (radius: number) => FieldPair {
+  const known = new Map<number, FieldPair>()
+  return (radius) => {
+    const key = Math.round(radius / radiusStep)
+    const found = known.get(key) ?? gain(machine.rotor.polePairs, distanceOf(machine, radius))
+    known.set(key, found)
+    return found
+  }
+}
+
+/** The working point of magnets whose load factor steel round the drum has changed. */
+function relieved(point: WorkingPoint, recoilPermeability: number, change: number): WorkingPoint {
+  if (change === 0) return point
+  const slope = recoilPermeability - 1
+  const loadFactor = point.loadFactor + change
+  const polarization = (point.polarization * (1 - slope * point.loadFactor)) / (1 - slope * loadFactor)
+  return {
+    polarization,
+    fluxDensity: polarization * (1 + loadFactor),
+    fieldStrength: (loadFactor * polarization) / μ0,
+    permeanceCoefficient: loadFactor < 0 ? -(1 + loadFactor) / loadFactor : Number.MAX_VALUE,
+    loadFactor,
+  }
+}
+
+/** The steel's answer to sound, alternating poles: `sources` are those of one pole of each ring, images included. */
+function ironResponse(
+  machine: Machine,
+  { workingPoint: { polarization } }: MagnetCircuit,
+  sources: readonly Magnet[],
+): IronResponse | undefined {
+  const { rotor, stator } = machine
+  if (rotor.arrangement === 'drum')
+    return drumResponse(machine, { polarization, level: (distance) => levelAbove(machine, distance) })
+  const all = Array.from({ length: rotor.poleCount }, (_, k) =>
+    sources.map((one) =>
+      turnedMagnet(scaledMagnet(one, k % 2 === 0 ? 1 : -1), (2 * Math.PI * k) / rotor.poleCount),
+    ),
+  ).flat()
+  const { winding } = stator
+  const distance = winding.kind === 'serpentine' ? winding.phases[0]!.distance : winding.distance
+  return plateResponse(machine, {
+    polarization,
+    fluxDensity: (points) => magnetFluxDensity(all, points, { relativeError: fieldError }),
+    windingHeight: levelAbove(machine, distance),
+    planeDistance: discHeights(machine).upperPlane,
+  })
+}
+
 /** Magnets at `temperature`, working against their own circuit. */
 export function rotorField(machine: Machine, temperature: number = referenceTemperature): RotorField {
   const { rotor } = machine
@@ -88,15 +148,24 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
   const pieces = polePieces(machine)
   const images = (magnets: readonly Magnet[]) => withImages(machine, magnets)
   const circuit = magnetCircuit(machine, pieces, images, remanenceOf)
-  const atWork = pieces.map((ring) =>
+  const perUnit = pieces.map((ring) =>
     ring.flatMap((piece, j) => piece.map((one) => scaledMagnet(one, circuit.polarizations[j]!))),
   )
+  const iron = ironResponse(machine, circuit, perUnit.flatMap(images))
+  const workingPoint = relieved(circuit.workingPoint, rotor.magnet.recoilPermeability, iron?.loadFactor ?? 0)
+  const relief = workingPoint.polarization / circuit.workingPoint.polarization
+  const atWork = perUnit.map((pole) => pole.map((one) => scaledMagnet(one, relief)))
+  const strength = iron?.strength ?? 1
   const poles = atWork.map((pole, r): Pole => {
     const places = rotor.rings[r]!.map(({ shift }, k) => ({
       angle: (2 * Math.PI * k) / rotor.poleCount + shift,
       factor: circuit.factors[r]![k]!,
     }))
-    return { magnets: pole, sources: images(pole), places }
+    return {
+      magnets: pole,
+      sources: images(pole).map((one) => scaledMagnet(one, strength)),
+      places,
+    }
   })
   const placed = (bodies: (pole: Pole) => readonly Magnet[]) =>
     poles.flatMap((pole) =>
@@ -108,13 +177,33 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
     poles,
     magnets: placed(({ magnets }) => magnets),
     sources: placed(({ sources }) => sources),
-    workingPoint: circuit.workingPoint,
+    workingPoint,
+    iron,
+    fundamental: rotor.arrangement === 'drum' && iron !== undefined ? byRadius(machine, iron) : undefined,
     remanence: remanenceOf(rotor.magnet),
   }
 }
 
-export const fieldAt = ({ sources }: RotorField, points: Float64Array): Float64Array =>
-  magnetFluxDensity(sources, points, { relativeError: fieldError })
+/**
+ * Field at points in the gap. Steel round a drum counts by its answer to the fundamental at each radius; what differs
+ * for the harmonics is kept to `circleField` and to the linkages.
+ */
+export function fieldAt({ sources, iron, fundamental }: RotorField, points: Float64Array): Float64Array {
+  const B = magnetFluxDensity(sources, points, { relativeError: fieldError })
+  if (iron === undefined || fundamental === undefined) return B
+  for (let k = 0; k < B.length; k += 3) {
+    const r = Math.hypot(points[k]!, points[k + 1]!)
+    if (r === 0) continue
+    const [c, s] = [points[k]! / r, points[k + 1]! / r]
+    const { normal, tangential } = fundamental(r)
+    const radial = normal * (B[k]! * c + B[k + 1]! * s)
+    const around = tangential * (B[k + 1]! * c - B[k]! * s)
+    B[k] = radial * c - around * s
+    B[k + 1] = radial * s + around * c
+    B[k + 2]! *= normal
+  }
+  return B
+}
 
 /** Radius (drum) or height (disc) of what lies `distance` above the magnet faces. */
 export function levelAbove(machine: Machine, distance: number): number {
@@ -122,6 +211,12 @@ export function levelAbove(machine: Machine, distance: number): number {
   if (rotor.arrangement !== 'drum') return rotor.magnet.thickness + distance
   const face = rotor.magnet.thickness / 2 + distance
   return rotor.windingSide === 'outside' ? rotor.pitchRadius + face : rotor.pitchRadius - face
+}
+
+/** Distance from the faces of a drum's magnets to a radius. */
+function distanceOf({ rotor }: Machine, radius: number): number {
+  const beyond = rotor.windingSide === 'outside' ? radius - rotor.pitchRadius : rotor.pitchRadius - radius
+  return beyond - rotor.magnet.thickness / 2
 }
 
 /** Flux density on the circle through the middle of a winding, over one pole pair from the first magnet's middle. */
@@ -150,7 +245,7 @@ export function circleField(
     const θ = electrical / rotor.polePairs
     points.set([r * Math.cos(θ), r * Math.sin(θ), drum ? 0 : level], 3 * k)
   })
-  const B = fieldAt(field, points)
+  const B = magnetFluxDensity(field.sources, points, { relativeError: fieldError })
   const normal = new Float64Array(samples)
   const tangential = new Float64Array(samples)
   for (let k = 0; k < samples; k++) {
@@ -159,7 +254,25 @@ export function circleField(
     normal[k] = drum ? B[3 * k]! * c + B[3 * k + 1]! * s : B[3 * k + 2]!
     tangential[k] = -B[3 * k]! * s + B[3 * k + 1]! * c
   }
-  return { angle, normal, tangential }
+  if (field.iron === undefined) return { angle, normal, tangential }
+  const { gain } = field.iron
+  return {
+    angle,
+    normal: weighted(normal, (n) => gain(n * rotor.polePairs, distance).normal),
+    tangential: weighted(tangential, (n) => gain(n * rotor.polePairs, distance).tangential),
+  }
+}
+
+/** Samples of one period with each harmonic weighted. */
+function weighted(samples: Float64Array, weight: (order: number) => number): Float64Array {
+  const most = Math.floor((samples.length - 1) / 2)
+  const series = fourierSeries(samples, most)
+  const scale = series.cos.map((value, n) =>
+    n > 0 && Math.hypot(value, series.sin[n]!) > 1e-12 ? weight(n) : 1,
+  )
+  const of = (values: Float64Array) => values.map((value, n) => value * scale[n]!)
+  const whole = { cos: of(series.cos), sin: of(series.sin) }
+  return samples.map((_, k) => seriesValue(whole, (2 * Math.PI * k) / samples.length))
 }
 
 export interface GapProfile extends Pick<CircleField, 'angle' | 'normal'> {
@@ -177,17 +290,4 @@ export function gapProfile(machine: Machine, field: RotorField, distance: number
     fundamental: harmonicAmplitude(fourierSeries(normal, 1), 1),
     poleCentre: normal[0]!,
   }
-}
-
-/**
- * Mean flux density in the steel behind the magnets: half a pole's flux through the plate's section [T].
- * The flux is that of the block's own face at its working point, which the plate must turn round.
- */
-export function yokeFluxDensity(
-  { rotor }: Machine,
-  { workingPoint: { fluxDensity } }: RotorField,
-): number | undefined {
-  if (rotor.backIron === undefined) return undefined
-  const { width } = rotor.magnet
-  return (fluxDensity * width) / (2 * rotor.backIron.thickness)
 }

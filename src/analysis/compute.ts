@@ -3,13 +3,14 @@ import type { Design } from '../machine/design.ts'
 import type { Machine } from '../machine/machine.ts'
 import { resolveDesign } from '../machine/resolve.ts'
 import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
-import { type GapProfile, gapProfile, type RotorField, rotorField, yokeFluxDensity } from './air-gap-field.ts'
+import { type GapProfile, gapProfile, type RotorField, rotorField } from './air-gap-field.ts'
 import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
 import { type Circulation, circulation } from './circulation.ts'
 import { type Concern, concernsOf } from './concerns.ts'
 import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
-import { noLoadDrag } from './drag.ts'
+import { type NoLoadDrag, noLoadDrag } from './drag.ts'
 import { type GeneratorCurve, generatorCurve } from './generator-curve.ts'
+import type { SteelState } from './iron-response.ts'
 import { type BladeMap, bladeMap } from './match.ts'
 import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-voltage.ts'
 import { cutInWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
@@ -30,14 +31,16 @@ export interface Chain {
   readonly field: RotorField
   /** In the middle of the first layer of the winding. */
   readonly gap: GapProfile
-  /** In the steel behind the magnets [T]; undefined without. */
-  readonly yokeFluxDensity: number | undefined
+  /** How the steel behind the magnets and beyond the winding fares. */
+  readonly steel: readonly SteelState[]
   readonly layout: ConductorLayout
   readonly wound: WoundMachine
   readonly voltage: OpenCircuitVoltage
   readonly generator: GeneratorCurve
   /** Watts that currents inside the winding burn, at a speed. */
   readonly circulating: Circulation
+  /** What turning costs with nothing connected, circulating currents aside. */
+  readonly drag: NoLoadDrag
   readonly cooling: StatorCooling
   /** Wind that starts the rotor from rest, and wind in which current begins [m/s]; infinite where never. */
   readonly startWind: number
@@ -84,12 +87,12 @@ function* magneticsOf(
 function* generatorOf(
   machine: Machine,
   { rotor, field, layout, wound, voltage }: Pick<Chain, 'rotor' | 'field' | 'layout' | 'wound' | 'voltage'>,
-): Steps<Pick<Chain, 'generator' | 'circulating'>> {
+): Steps<Pick<Chain, 'generator' | 'circulating' | 'drag'>> {
   const fastest = (rotor.runaway * 1.05 * machine.site.stormWind) / machine.blades.radius
   const circulating = circulation(machine, layout, wound, voltage, fastest)
-  const drag = noLoadDrag(machine, field, layout)
-  const generator = yield* generatorCurve(machine, voltage, { drag, circulating }, fastest)
-  return { generator, circulating }
+  const drag = noLoadDrag(machine, field, layout, wound)
+  const generator = yield* generatorCurve(machine, voltage, { drag: drag.at, circulating }, fastest)
+  return { generator, circulating, drag }
 }
 
 /** The chain, step by step: yields the fraction done and returns the result. */
@@ -105,7 +108,7 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
   const { field, layout, gap, wound, voltage } =
     known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))
   yield 0.5
-  const { generator, circulating } =
+  const { generator, circulating, drag } =
     known.generator ??
     (yield* within(generatorOf(machine, { rotor, field, layout, wound, voltage }), 0.5, 0.3))
   const cooling = statorCooling(machine, layout, assumptions.coolingFactor)
@@ -120,12 +123,13 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
     blades,
     field,
     gap,
-    yokeFluxDensity: yokeFluxDensity(machine, field),
+    steel: field.iron?.steel ?? [],
     layout,
     wound,
     voltage,
     generator,
     circulating,
+    drag,
     cooling,
     startWind: startWind(parts),
     cutInWind: cutInWind(curve),

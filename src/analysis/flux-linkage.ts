@@ -4,6 +4,7 @@ import type { Machine } from '../machine/machine.ts'
 import {
   type FourierSeries,
   fourierSeries,
+  harmonicAmplitude,
   seriesDelayed,
   seriesScaled,
   seriesSum,
@@ -13,6 +14,7 @@ import { type Magnet, magnetVectorPotential } from '../physics/magnetics/magnet.
 import { pathLinkage } from '../physics/winding/path-linkage.ts'
 import { fieldError, type Pole, type RotorField } from './air-gap-field.ts'
 import type { ConductorShape } from './conductor-layout.ts'
+import type { IronResponse } from './iron-response.ts'
 
 /** Harmonics weaker than this share of the fundamental in the open field are left out. */
 const harmonicShare = 1e-3
@@ -143,9 +145,13 @@ export function rotorLinkage(
     return { places, own: spreadEvenly(filamentsOnly, shape.repeats * shape.spreadAngle) }
   })
   const [only, ...more] = perPole
+  const answered = (flux: FourierSeries, base: number): Linkage => ({
+    base,
+    flux: field.iron === undefined ? flux : withIron(flux, base, shape.distance, field.iron),
+  })
   if (alternating && more.length === 0 && shape.repeats === polePairs)
     // N and S lie half a period apart: every even order cancels
-    return { base: polePairs, flux: oddOrders(only!.own, poleCount * only!.places[0]!.factor) }
+    return answered(oddOrders(only!.own, poleCount * only!.places[0]!.factor), polePairs)
   const sum = seriesSum(
     perPole.flatMap(({ own, places }) => {
       const turn = spread(own, shape.repeats)
@@ -153,7 +159,22 @@ export function rotorLinkage(
       return places.map(({ angle, factor }) => seriesScaled(seriesDelayed(turn, -angle), factor))
     }),
   )
-  return alternating ? { base: polePairs, flux: everyOrder(sum, polePairs) } : { base: 1, flux: sum }
+  return alternating ? answered(everyOrder(sum, polePairs), polePairs) : answered(sum, 1)
+}
+
+/** Orders weaker than this share of the strongest are left as they are: their gain is not worth asking for. */
+const weakShare = 1e-6
+
+function withIron(flux: FourierSeries, base: number, distance: number, iron: IronResponse): FourierSeries {
+  const size = Array.from(flux.cos, (_, h) => harmonicAmplitude(flux, h))
+  const least = weakShare * Math.max(...size.slice(1))
+  const scale = size.map((amplitude, h) =>
+    h === 0 || amplitude <= least ? 1 : iron.gain(h * base, distance).normal,
+  )
+  return {
+    cos: flux.cos.map((value, h) => value * scale[h]!),
+    sin: flux.sin.map((value, h) => value * scale[h]!),
+  }
 }
 
 /** Mean of the series over shifts of ± half of `width`: sin x / x on every order. */

@@ -16,6 +16,11 @@ export interface MagnetGrade {
   readonly limit_degC: number
   readonly remanenceCoefficient_percent_per_K: number
   readonly coercivityCoefficient_percent_per_K: number
+  /** How far sheets differ in it. */
+  readonly coercivityCoefficientSpread_percent_per_K: number
+  /** Knee of the intrinsic curve (J down to 0.9 Br) over intrinsic coercivity, Hk/HcJ. */
+  readonly squareness: number
+  readonly squarenessSpread: number
   readonly recoilPermeability: number
   readonly recoilPermeabilitySpread: number
   readonly density_kg_per_m3: number
@@ -153,6 +158,15 @@ const weakNumbers: Readonly<Record<string, { readonly Hcj: number; readonly limi
   N52: { Hcj: 875, limit: 70 },
 }
 
+/*
+ * No sheet at hand prints Hk. Those whose normal coercivity lies beyond the knee tell it all the same: a curve
+ * through Br and HcJ that meets their HcB has Hk/HcJ from 0.87 to 0.97 (sheets a and b, N38 to N52, N45M and N48M).
+ * Towards the low end, for what is lost at the knee does not come back.
+ */
+const neodymiumSquareness = { value: 0.9, spread: 0.05 } as const
+const kneeWhere =
+  'squareness from Br, HcB and HcJ of ndfeb-sheet-a and ndfeb-sheet-b by the curve of ruoho2007 (0.87–0.97, the low end taken); for H and above, whose HcB tells nothing of the knee, the same: common practice, no source'
+
 const neodymium: readonly MagnetGrade[] = magnetSuffixes.flatMap((s) =>
   numberRows
     .filter(([number]) => numbersOfSuffix[s.suffix]?.includes(number))
@@ -169,11 +183,15 @@ const neodymium: readonly MagnetGrade[] = magnetSuffixes.flatMap((s) =>
         limit_degC: weak?.limit ?? s.limit_degC,
         remanenceCoefficient_percent_per_K: s.remanenceCoefficient_percent_per_K,
         coercivityCoefficient_percent_per_K: s.coercivityCoefficient_percent_per_K,
+        // sheet b has −0.76 and −0.68 %/K where sheet a has −0.70 and −0.65
+        coercivityCoefficientSpread_percent_per_K: 0.06,
+        squareness: neodymiumSquareness.value,
+        squarenessSpread: neodymiumSquareness.spread,
         recoilPermeability: 1.05,
         recoilPermeabilitySpread: 0.03,
         density_kg_per_m3: 7500,
         source: 'ndfeb-sheet-b',
-        where: `range over ndfeb-sheet-a to ndfeb-sheet-e: ${sheets}; letter: magnetSuffixes; recoil 1.05 and density 7500 sheet b, spread of recoil common practice, no source`,
+        where: `range over ndfeb-sheet-a to ndfeb-sheet-e: ${sheets}; letter: magnetSuffixes; recoil 1.05 and density 7500 sheet b, spread of recoil common practice, no source; ${kneeWhere}`,
       }
     }),
 )
@@ -184,27 +202,32 @@ type FerriteRow = readonly [
   half_mT: number,
   Hcb: number,
   Hcj: number,
+  squareness: number,
   rho: number,
   key: string,
 ]
 
+/*
+ * Hk/HcJ is what the curve through Br and HcJ needs to meet HcB at a recoil permeability of 1.1. C1 is isotropic: its
+ * curve is round all the way.
+ */
 // biome-ignore format: a table
 const ferriteRows: readonly FerriteRow[] = [
-  // grade   Br   ±   Hcb  Hcj  kg/m³
-  ['C1',  230, 10, 148, 258, 4800, 'ferrite-sheet-a'],
-  ['C5',  380, 10, 191, 199, 4800, 'ferrite-sheet-a'],
-  ['C7',  370, 10, 262, 310, 4800, 'ferrite-sheet-a'],
-  ['C8',  390, 10, 223, 227, 4800, 'ferrite-sheet-a'],
-  ['C10', 400, 10, 259, 271, 4900, 'ferrite-sheet-a'],
-  ['C11', 420, 10, 215, 219, 4900, 'ferrite-sheet-a'],
-  ['Y25', 365, 10, 135, 140, 4800, 'ferrite-sheet-b'],
-  ['Y30', 385, 10, 191, 199, 4800, 'ferrite-sheet-b'],
-  ['Y33', 415, 10, 220, 225, 4800, 'ferrite-sheet-b'],
-  ['Y35', 405, 10, 175, 180, 4800, 'ferrite-sheet-b'],
+  // grade   Br   ±   Hcb  Hcj  Hk/HcJ kg/m³
+  ['C1',  230, 10, 148, 258, 0.40, 4800, 'ferrite-sheet-a'],
+  ['C5',  380, 10, 191, 199, 0.89, 4800, 'ferrite-sheet-a'],
+  ['C7',  370, 10, 262, 310, 0.84, 4800, 'ferrite-sheet-a'],
+  ['C8',  390, 10, 223, 227, 0.96, 4800, 'ferrite-sheet-a'],
+  ['C10', 400, 10, 259, 271, 0.92, 4900, 'ferrite-sheet-a'],
+  ['C11', 420, 10, 215, 219, 0.95, 4900, 'ferrite-sheet-a'],
+  ['Y25', 365, 10, 135, 140, 0.85, 4800, 'ferrite-sheet-b'],
+  ['Y30', 385, 10, 191, 199, 0.89, 4800, 'ferrite-sheet-b'],
+  ['Y33', 415, 10, 220, 225, 0.94, 4800, 'ferrite-sheet-b'],
+  ['Y35', 405, 10, 175, 180, 0.90, 4800, 'ferrite-sheet-b'],
 ]
 
 const ferrite: readonly MagnetGrade[] = ferriteRows.map(
-  ([name, Br, half, Hcb, Hcj, rho, key]): MagnetGrade => ({
+  ([name, Br, half, Hcb, Hcj, squareness, rho, key]): MagnetGrade => ({
     name,
     family: 'ferrite',
     remanence_T: Br / 1000,
@@ -215,11 +238,14 @@ const ferrite: readonly MagnetGrade[] = ferriteRows.map(
     remanenceCoefficient_percent_per_K: -0.2,
     // Coercivity of ferrite falls in the cold: the worst point is the coldest night, not the hottest day.
     coercivityCoefficient_percent_per_K: 0.35,
+    coercivityCoefficientSpread_percent_per_K: 0.15,
+    squareness,
+    squarenessSpread: 0.03,
     recoilPermeability: 1.1,
     recoilPermeabilitySpread: 0.05,
     density_kg_per_m3: rho,
     source: key,
-    where: `row ${name === 'C8' ? 'C8A' : name} (middle less tolerance for coercivity; ±10 mT of rows that print one stands for all); limit 250 °C, −0.20 %/K, 0.2–0.5 %/K (middle), recoil 1.05–1.3 and density of ferrite-sheet-a; recoil 1.1 ± 0.05 within it is common practice, no source`,
+    where: `row ${name === 'C8' ? 'C8A' : name} (middle less tolerance for coercivity; ±10 mT of rows that print one stands for all); limit 250 °C, −0.20 %/K, 0.2–0.5 %/K (middle; +0.27 of ferrite-sheet-c lies within), recoil 1.05–1.3 and density of ferrite-sheet-a; recoil 1.1 ± 0.05 within it is common practice, no source; squareness from the row’s Br, HcB and HcJ by the curve of ruoho2007, its spread common practice, no source`,
   }),
 )
 

@@ -2,6 +2,7 @@
 import type { CoilHole } from './coil-shape/index.ts'
 import type { StrandSection } from '../physics/electrics/strand-section.ts'
 import type { Design } from './design.ts'
+import type { MeasuredPolarization } from './magnet-measurement.ts'
 import type { SafetyClass } from './purpose.ts'
 
 export interface Site {
@@ -79,6 +80,10 @@ export interface Magnet extends MagnetMaterial {
   readonly thickness: number
   /** [m³] */
   readonly volume: number
+  /** What the readings on loose magnets make of the label; the remanence is theirs then. */
+  readonly measured: MeasuredPolarization | undefined
+  /** Remanence at 20 °C that grade or document give [T]. */
+  readonly labelRemanence: number
   /** Grade, undefined where only a remanence is known. */
   readonly grade: string | undefined
   /** Highest working temperature of the grade [K]; undefined where no grade is named. */

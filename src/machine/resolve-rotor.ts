@@ -4,8 +4,11 @@ import { plastics } from '../data/plastic.ts'
 import { mildSteel } from '../data/steel.ts'
 import { alternatingSequence } from '../physics/magnetics/magnet-ring.ts'
 import { nominal, type Quantity, spreadOf } from '../units/quantity.ts'
+import { toSi, unit } from '../units/unit.ts'
 import type { Design } from './design.ts'
 import type { Iron, Magnet, MagnetMaterial, MagnetPlace, MagnetShape, Retention, Rotor } from './machine.ts'
+import { measuredPolarization } from './magnet-measurement.ts'
+import type { MagnetReading } from './magnet-reading.ts'
 import { celsius, row, si, siOr } from './si.ts'
 
 type MagnetDocument = Design['rotor']['magnet']
@@ -83,19 +86,80 @@ interface RingPlace {
   readonly pitchRadius: number
 }
 
+/** The document's readings in SI. */
+const readingsOf = ({ readings }: MagnetDocument): MagnetReading[] =>
+  readings.map((reading) => {
+    const spread = (quantity: Quantity, suffix: string) => {
+      const half = toSi(spreadOf(quantity), unit(suffix))
+      return half > 0 ? half : undefined
+    }
+    if (reading.kind === 'hall')
+      return definedOnly({
+        kind: 'hall',
+        distance: si(reading.distance_mm, 'mm'),
+        distanceSpread: spread(reading.distance_mm, 'mm'),
+        fluxDensity: si(reading.fluxDensity_mT, 'mT'),
+        fluxDensitySpread: spread(reading.fluxDensity_mT, 'mT'),
+        sensorRange: siOr(reading.sensorRange_mT, 'mT'),
+      })
+    return definedOnly({
+      kind: 'pull',
+      spacer: si(reading.spacer_mm, 'mm'),
+      spacerSpread: spread(reading.spacer_mm, 'mm'),
+      force: si(reading.force_N, 'N'),
+      forceSpread: spread(reading.force_N, 'N'),
+    })
+  })
+
+/** The same without the keys that hold nothing. */
+const definedOnly = <Whole extends object>(whole: { [Key in keyof Whole]: Whole[Key] | undefined }): Whole =>
+  Object.fromEntries(Object.entries(whole).filter(([, value]) => value !== undefined)) as Whole
+
+/** Remanence that a magnet can have [T]; a fit beyond it tells of a reading gone wrong. */
+const possibleRemanence = [0.05, 1.55] as const
+
+/**
+ * What the readings make of the remanence that the label promises. A remanence that the document states without a spread
+ * stands as it is, and so does a label against one single reading that contradicts it; arcs and wedges are not fitted.
+ */
+function measuredOf(document: MagnetDocument, label: MagnetMaterial, { length, width, thickness }: Extent) {
+  const { remanence, remanenceSpread, recoilPermeability, temperatureCoefficient } = label
+  if (document.readings.length === 0 || remanenceSpread === 0) return undefined
+  if (document.shape !== 'block' && document.shape !== 'disc') return undefined
+  const material = { recoilPermeability, temperatureCoefficient }
+  const measured = measuredPolarization({
+    magnet:
+      document.shape === 'block'
+        ? { ...material, shape: 'block', size: [length, width, thickness] }
+        : { ...material, shape: 'disc', diameter: width, thickness },
+    prior: { value: remanence, spread: remanenceSpread },
+    readings: readingsOf(document),
+  })!
+  const [least, most] = possibleRemanence
+  const alone = measured.prior?.disagrees === true && measured.readings.length < 2
+  return alone || measured.polarization < least || measured.polarization > most ? undefined : measured
+}
+
 function magnetOf(document: MagnetDocument, place: RingPlace): Magnet {
   const kin = kinOf(document)
-  const material = materialOf(kin, nominal(document.recoilPermeability))
   const named = document.grade !== undefined
-  return {
-    ...extent(document, place),
-    ...material,
+  const label = {
+    ...materialOf(kin, nominal(document.recoilPermeability)),
     ...(named
       ? {}
       : {
           remanence: nominal(document.polarization_T!),
           remanenceSpread: spreadOf(document.polarization_T!),
         }),
+  }
+  const size = extent(document, place)
+  const measured = measuredOf(document, label, size)
+  return {
+    ...size,
+    ...label,
+    ...(measured === undefined ? {} : { remanence: measured.polarization, remanenceSpread: measured.spread }),
+    measured,
+    labelRemanence: label.remanence,
     grade: document.grade,
     highestTemperature: named ? celsius(kin.limit_degC) : undefined,
     density: kin.density_kg_per_m3,

@@ -1,5 +1,7 @@
 /** The computed chain as JSON in workshop units: every field declared once, with its meaning. */
 import type { Chain } from '../analysis/compute.ts'
+import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
+import { openCorner } from '../analysis/open-corner.ts'
 import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
 import { fromSi, unit } from '../units/unit.ts'
@@ -40,6 +42,7 @@ const spreadUnits = {
 const wattNames = {
   friction: 'bearings and seals',
   eddy: 'eddy currents in the strands',
+  parts: 'eddy currents in metal near the magnets',
   winding: 'copper of the winding',
   cable: 'cable',
   diodes: 'bridge',
@@ -69,8 +72,9 @@ export const resultFields: readonly ResultField[] = [
   ),
   number(
     'yokeFluxDensity_T',
-    'mean flux density in the steel behind the magnets; null without steel',
-    (chain) => chain.yokeFluxDensity,
+    'mean flux density between two poles in the fullest steel of the rotor; null without steel',
+    ({ steel }) =>
+      steel.length === 0 ? undefined : Math.max(...steel.map(({ fluxDensity }) => fluxDensity)),
   ),
   number('copperMass_kg', 'copper of all phases', ({ wound }) => wound.copperMass),
   number(
@@ -143,6 +147,58 @@ export const resultFields: readonly ResultField[] = [
         overheated: row.overheated,
         ...Object.fromEntries(wattColumns.map((column) => [`${column}_W`, row.watts[column]])),
       })),
+  },
+  {
+    name: 'openCornerOrders',
+    meaning:
+      'volts round the open corner of a delta by harmonic, the strongest first: order and volts_V_per_rpm_rms; the list is empty for other connections',
+    of: ({ machine, voltage }) =>
+      machine.stator.connection === 'delta'
+        ? openCorner(voltage).orders.map(({ order, rms }) => ({ order, volts_V_per_rpm_rms: perRpm(rms) }))
+        : [],
+  },
+  {
+    name: 'noLoad',
+    meaning:
+      'turned with nothing connected, one row per speed: speed_rpm, torque_mNm, and the watts friction_W, strands_W (eddy currents in the wire), parts_W (eddy currents in metal near the magnets) with partsSpread (half-width at 90 %, as a share), branches_W and delta_W (currents inside the winding)',
+    of: (chain) =>
+      noLoadRows(chain).map(({ speed, torque, watts }) => ({
+        speed_rpm: fromSi(speed, unit('rpm')),
+        torque_mNm: fromSi(torque, unit('mNm')),
+        friction_W: watts.friction,
+        strands_W: watts.strands,
+        parts_W: watts.parts,
+        partsSpread: partsSpread(chain.drag.parts, speed),
+        branches_W: watts.branches,
+        delta_W: watts.delta,
+      })),
+  },
+  {
+    name: 'strandEddy',
+    meaning:
+      'eddy loss in the strands at 100 rpm, which goes with the square of the speed: underMagnets_W and ends_W (wire past the magnets’ ends); not counted in it, the most that may run round between strands in hand: betweenUntwisted_W, betweenTwisted_W (null for a single strand)',
+    of: ({ drag }) => {
+      const squared = (100 * 2 * Math.PI) ** 2 / 3600
+      return {
+        underMagnets_W: drag.strands.underMagnets * squared,
+        ends_W: drag.strands.ends * squared,
+        betweenUntwisted_W: drag.between === undefined ? null : drag.between.untwisted * squared,
+        betweenTwisted_W: drag.between === undefined ? null : drag.between.twisted * squared,
+      }
+    },
+  },
+  {
+    name: 'reelRest',
+    meaning:
+      'what is left on the reels after winding, below zero where they run out: length_m, mass_g and share of what was on them; null where no reel is named',
+    of: ({ wound: { reelRest } }) =>
+      reelRest === undefined
+        ? null
+        : {
+            length_m: reelRest.length,
+            mass_g: fromSi(reelRest.mass, unit('g')),
+            share: reelRest.share,
+          },
   },
   {
     name: 'temperatureLimits',

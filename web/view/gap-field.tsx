@@ -5,11 +5,12 @@ import type { Snapshot } from '../snapshot.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { DataTable } from './data-table.tsx'
 
-export function GapField({ snapshot: { gap, yokeFluxDensity } }: { readonly snapshot: Snapshot }) {
-  const iron =
-    yokeFluxDensity === undefined
-      ? ''
-      : ` In the steel behind the magnets: ${formatSi(yokeFluxDensity, 'T')}.`
+const places = { behind: 'behind the magnets', opposite: 'opposite', sleeve: 'of the sleeve' } as const
+
+export function GapField({ snapshot: { gap, steel } }: { readonly snapshot: Snapshot }) {
+  const iron = steel
+    .map(({ place, fluxDensity }) => ` In the steel ${places[place]}: ${formatSi(fluxDensity, 'T')}.`)
+    .join('')
   const rows = Array.from(gap.angle, (angle, k) => ({ angle, B: gap.normal[k]! }))
   return (
     <ChartFrame

@@ -86,7 +86,7 @@ export const fieldNumber: ConcernRule = {
   basis:
     'One loose block’s field at the reading’s distance, in closed form, against the reading (± 15 % and the stated spread); readings within 5 % of the sensor’s end; a bare remanence between 0.5 and 1 T, where neither ferrite nor neodymium lies. Tolerances common practice, no source. A warning.',
   judge: ({ machine }) => {
-    const { magnet } = machine.rotor
+    const magnet = { ...machine.rotor.magnet, remanence: machine.rotor.magnet.labelRemanence }
     const typed = machine.design.rotor.magnet
     const reading = typed.readings.find((one) => one.kind === 'hall')
     const distance = reading === undefined ? undefined : nominal(reading.distance_mm) / 1000

@@ -1,32 +1,44 @@
-/** Concern: the steel behind the magnets is too thin for their flux. */
+/** Concern: steel behind the magnets or beyond the winding is too thin for their flux. */
 import { mildSteel } from '../../data/steel.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import type { SteelState } from '../iron-response.ts'
 import type { ConcernRule } from './concern.ts'
 
 export const yokeSaturated = (fluxDensity: number): boolean => fluxDensity > mildSteel.knee_T
 
-/** How much more flux the plate is asked to carry than it does up to its knee, as a share of that. */
-export const yokeExcess = (fluxDensity: number): number => fluxDensity / mildSteel.knee_T - 1
+const names: Readonly<Record<SteelState['place'], string>> = {
+  behind: 'behind the magnets',
+  opposite: 'opposite the magnets',
+  sleeve: 'of the sleeve',
+}
+
+const paths: Readonly<Record<SteelState['place'], string>> = {
+  behind: 'rotor.backIron.thickness_mm',
+  opposite: 'rotor.opposite.thickness_mm',
+  sleeve: 'rotor.sleeve.thickness_mm',
+}
 
 export const yokeSaturation: ConcernRule = {
   code: 'yoke-saturation',
-  title: 'The steel behind the magnets is too thin',
-  basis: `Half a pole’s flux through the section of the plate against ${mildSteel.knee_T} T, where the curve of mild steel bends (common practice; curve of nakata1992). The computed field takes the steel as ideal, without feeding saturation back, so above that limit it is too high. A warning.`,
-  judge: ({ yokeFluxDensity, machine }) => {
-    if (yokeFluxDensity === undefined || !yokeSaturated(yokeFluxDensity)) return undefined
-    const { backIron } = machine.rotor
-    const wanted = ((backIron?.thickness ?? 0) * yokeFluxDensity) / mildSteel.knee_T
+  title: 'Steel is too thin for the magnets’ flux',
+  basis: `Mean flux density over the steel’s section half-way between two poles, from the field with the steel’s own curve (nakata1992), against ${mildSteel.knee_T} T, where the curve of mild steel bends (common practice). What the steel drops is fed back into the field. A warning.`,
+  judge: ({ steel, field }) => {
+    const fullest = [...steel].sort((a, b) => b.fluxDensity - a.fluxDensity)[0]
+    if (fullest === undefined || !yokeSaturated(fullest.fluxDensity)) return undefined
+    const { place, thickness, fluxDensity, backFlux, leakage } = fullest
+    const wanted = (thickness * fluxDensity) / mildSteel.knee_T / (1 - Math.min(0.8, leakage))
+    const lost = 1 - (field.iron?.strength ?? 1)
     return {
       code: 'yoke-saturation',
       severity: 'warning',
-      path: 'rotor.backIron.thickness_mm',
-      what: 'The plate behind the magnets is full of flux and the rest leaks out at its back: the computed field, with all volts and watts that follow from it, is too high.',
-      why: 'The field is computed as if the steel took any flux. Half of each pole’s flux turns round through the plate to the next magnet; steel carries only so much.',
-      figures: `${formatSi(yokeFluxDensity, 'T')} in ${formatSi(backIron?.thickness ?? 0, 'mm')} of steel against ${formatSi(mildSteel.knee_T, 'T')}: ${formatNumber(100 * yokeExcess(yokeFluxDensity), 2)} % more than it carries well. The field falls short of the computed one by less than that, for what the steel does not carry goes through air beside it.`,
+      path: paths[place],
+      what: `The steel ${names[place]} is full of flux: it takes magnetic force that the gap then lacks, and lets flux out by its other side.`,
+      why: 'Half of each pole’s flux turns round through the steel to the next magnet. Steel carries only so much; above the bend of its curve it hardly carries better than air.',
+      figures: `${formatSi(fluxDensity, 'T')} in ${formatSi(thickness, 'mm')} of steel against ${formatSi(mildSteel.knee_T, 'T')}; ${formatNumber(1e6 * backFlux, 2)} µWb of each pole’s flux (${formatNumber(100 * leakage, 2)} %) leaves by the far side${lost > 5e-4 ? `, and the field in the gap is ${formatNumber(100 * lost, 2)} % lower for it` : ''}. The volts and watts shown have this in them.`,
       remedies: [
-        `Use a plate about ${formatSi(wanted, 'mm', 2)} thick.`,
+        `Use steel about ${formatSi(wanted, 'mm', 2)} thick.`,
         'More and narrower magnets share the flux out among more poles.',
-        'Hold a paper clip to the back of the plate: if it sticks firmly, flux leaks.',
+        'Hold a paper clip to the back of the steel: if it sticks firmly, flux leaks.',
       ],
     }
   },

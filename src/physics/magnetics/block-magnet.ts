@@ -22,8 +22,6 @@ export interface BlockMagnet {
   readonly polarization: number
 }
 
-export type BlockAccuracy = FieldAccuracy
-
 // Largest errors of the series cut after the fifth derivative, in units of the equal dipole's value at the
 // same distance, times (distance / half longest edge)⁶: measured over directions and shapes, see the tests.
 const seriesErrorA = 1.6
@@ -69,7 +67,7 @@ export function requireBlock(magnet: BlockMagnet, index: number): void {
 export function blockFluxDensity(
   magnets: readonly BlockMagnet[],
   points: Float64Array,
-  accuracy: BlockAccuracy = {},
+  accuracy: FieldAccuracy = {},
 ): Float64Array {
   magnets.forEach(requireBlock)
   requirePoints(points)
@@ -102,7 +100,7 @@ export function blockFluxDensity(
 export function blockVectorPotential(
   magnets: readonly BlockMagnet[],
   points: Float64Array,
-  accuracy: BlockAccuracy = {},
+  accuracy: FieldAccuracy = {},
 ): Float64Array {
   magnets.forEach(requireBlock)
   requirePoints(points)

@@ -54,7 +54,7 @@ export function requireCylinder(magnet: CylinderMagnet, index: number): void {
  * `edgeRounding` times the larger of radius and half height. A multipole series serves far points.
  *
  * Holds: free space, uniform fixed J (recoil permeability 1), any point. Accuracy: near 1e-15 J close by; far
- * away 2e-10 of the value for a cylinder as long as wide; with `relativeError` what that asks for.
+ * away 2e-10 of the value for a cylinder as long as wide, 1e-9 for one ten times as long or as flat; with `relativeError` what that asks for.
  *
  * @param magnets                 cylinders                                   [m], [T]
  * @param points                  flat x y z of each point                    [m]
@@ -87,7 +87,7 @@ export function cylinderFluxDensity(
  * elsewhere evenly spaced angles are exact to rounding. A is continuous everywhere.
  *
  * Holds: free space, uniform fixed J (recoil permeability 1), any point. Accuracy: near 1e-15 J a close by; far
- * away 2e-10 of the value for a cylinder as long as wide; with `relativeError` what that asks for.
+ * away 2e-10 of the value for a cylinder as long as wide, 1e-9 for one ten times as long or as flat; with `relativeError` what that asks for.
  *
  * @param magnets                 cylinders                                   [m], [T]
  * @param points                  flat x y z of each point                    [m]

@@ -19,7 +19,7 @@ export interface PrismMagnet {
   readonly polarization: number
 }
 
-/** Area, centroid and central moments of a polygon. */
+/** Area and centroid of a polygon. */
 export interface OutlineMoments {
   readonly area: number
   readonly centroid: readonly [number, number]
