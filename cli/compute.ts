@@ -20,7 +20,7 @@ export type ExitStatus = 0 | 1 | 2
 
 const refusalLine = (text: string): PageLine => ({ text, tone: 'blocking' })
 
-function printFaults(faults: readonly Fault[], json: boolean): ExitStatus {
+export function printFaults(faults: readonly Fault[], json: boolean): ExitStatus {
   if (json) process.stdout.write(`${JSON.stringify({ faults }, null, 2)}\n`)
   else
     print(
@@ -31,7 +31,7 @@ function printFaults(faults: readonly Fault[], json: boolean): ExitStatus {
 }
 
 /** The chain, or the refusal of a machine whose numbers are allowed one by one but not together. */
-function chainOrFaults(parsed: Parsed): Chain | readonly Fault[] {
+export function chainOrFaults(parsed: Parsed): Chain | readonly Fault[] {
   if (!parsed.ok) return parsed.faults
   try {
     return withProgress(chainOf(resolveDesign(parsed.design)))

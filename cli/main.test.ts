@@ -81,7 +81,7 @@ describe.concurrent('law: the exit status tells a program how it went', () => {
   test('0 for a call for help', async () => {
     const { status, out } = await shell('$gustloom --help')
     expect(status).toBe(0)
-    for (const verb of ['compute', 'check', 'schema', 'Exit status']) expect(out).toContain(verb)
+    for (const verb of ['compute', 'check', 'wires', 'schema', 'Exit status']) expect(out).toContain(verb)
   })
 })
 
@@ -134,6 +134,15 @@ describe.concurrent('law: JSON for other programs', () => {
       expect.arrayContaining(['name', 'site', 'rotor', 'stator']),
     )
     expect(new Set(faults.map(({ code }) => code))).toEqual(new Set(['missing-key']))
+  })
+  test('wires lists the sizes next to the design’s own, as a page and as JSON', async () => {
+    const page = await shell(`$gustloom wires ${small}`)
+    expect({ status: page.status, err: page.err }).toEqual({ status: 0, err: '' })
+    expect(page.out).toContain('AWG 25')
+    const { out } = await shell(`$gustloom wires --json --keep-turns ${small}`)
+    const { choices } = JSON.parse(out) as { choices: { name: string; turns: number }[] }
+    expect(choices.map(({ name }) => name)).toContain('AWG 27')
+    expect(new Set(choices.map(({ turns }) => turns)).size).toBe(1)
   })
   test('schema prints a JSON Schema of 2020-12', async () => {
     const { status, out } = await shell('$gustloom schema')

@@ -3,7 +3,7 @@
 // the chain
 export { type Chain, chainOf, computeDesign } from './analysis/compute.ts'
 export { type Concern, type Severity, severities } from './analysis/concerns.ts'
-// a contest of designs
+export { type Defect, defectWords } from './analysis/defect-catalogue.ts'
 export { type ContestRule, contestRules, contestRuleWords } from './analysis/equal-resource.ts'
 export {
   type Contest,
@@ -12,11 +12,39 @@ export {
   scoreKinds,
   scoreNames,
 } from './analysis/fair-contest.ts'
+export {
+  type Diagnosis,
+  type LikelyDefect,
+  likelyDefects,
+  type MeterReadings,
+} from './analysis/fault-diagnosis.ts'
+export {
+  type FaultCase,
+  type FaultStudy,
+  type FaultStudyOptions,
+  faultStudy,
+} from './analysis/fault-study.ts'
 export { loadPoint } from './analysis/load-point.ts'
 export type { WindRow, WindState } from './analysis/power-curve.ts'
 export { type ResultSpread, type SpreadCause, type Spreads, spreadsOf } from './analysis/spread.ts'
 export { finished, type Steps } from './analysis/step.ts'
+export { voltageAlongWire } from './analysis/voltage-along-wire.ts'
 export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
+export {
+  type FactorCause,
+  type FactorRow,
+  factorCauses,
+  type WindingFactors,
+  windingFactors,
+} from './analysis/winding-factors.ts'
+export { wireAngleCurve } from './analysis/wire-angle.ts'
+export { type WireChoice, type WireChoices, type WireOutcome, wireChoices } from './analysis/wire-choice.ts'
+export {
+  inPhasePerMetre,
+  instantPerMetre,
+  peakAngle,
+  type VoltageAlongWire,
+} from './analysis/wire-reading.ts'
 // a design document
 export { type Design, designJsonSchema } from './machine/design.ts'
 export { designFields, designForm, type FieldDescription, type FormField } from './machine/design-fields.ts'

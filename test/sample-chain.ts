@@ -180,6 +180,7 @@ export function sampleChain(
     rotor,
     blades: bladeMap(rotor, { density: 1.22, radius: machine.blades.radius }),
     field: {
+      poles: [],
       magnets: [],
       sources: [],
       workingPoint: {
@@ -189,6 +190,8 @@ export function sampleChain(
         permeanceCoefficient: 4,
         loadFactor: -0.2,
       },
+      iron: undefined,
+      fundamental: undefined,
       remanence: 1.31,
     },
     gap: { angle: new Float64Array(0), normal: new Float64Array(0), fundamental: 0.7, poleCentre: 0.75 },

@@ -116,6 +116,19 @@ const nouns: Readonly<Record<string, { readonly keys: Keys; readonly choices: re
     choices: [
       { arrangement: 'drum', windingSide: 'outside' },
       { arrangement: 'drum', windingSide: 'inside' },
+      { arrangement: 'drum', windingSide: 'outside', backIron: { kind: 'steel', thickness_mm: 3 } },
+      {
+        arrangement: 'drum',
+        windingSide: 'outside',
+        piecesPerPole: 2,
+        sleeve: { distance_mm: 25, thickness_mm: 2, motion: 'turns' },
+      },
+      {
+        arrangement: 'drum',
+        windingSide: 'inside',
+        backIron: { kind: 'steel', thickness_mm: 3 },
+        sleeve: { distance_mm: 20, thickness_mm: 2, motion: 'stands' },
+      },
       { arrangement: 'disc', backIron: { kind: 'none' } },
       { arrangement: 'disc', backIron: { kind: 'steel', thickness_mm: 5 } },
       {
@@ -126,6 +139,12 @@ const nouns: Readonly<Record<string, { readonly keys: Keys; readonly choices: re
       { arrangement: 'disc', backIron: { kind: 'none' }, opposite: { kind: 'steel', faceDistance_mm: 18 } },
       { arrangement: 'two-discs', backIron: { kind: 'steel' }, faceDistance_mm: 20 },
       { arrangement: 'two-discs', backIron: { kind: 'none' }, faceDistance_mm: 20 },
+      {
+        arrangement: 'two-discs',
+        backIron: { kind: 'steel', thickness_mm: 2, innerRadius_mm: 30, outerRadius_mm: 120 },
+        faceDistance_mm: 20,
+        piecesPerPole: 2,
+      },
     ],
   },
   winding: {
@@ -135,6 +154,7 @@ const nouns: Readonly<Record<string, { readonly keys: Keys; readonly choices: re
         { shape: 'round', holeDiameter_mm: 8 },
         { shape: 'rectangular', holeWidth_mm: 9, holeLength_mm: 30 },
         { shape: 'wedge', holeInnerWidth_mm: 6, holeOuterWidth_mm: 14, holeLength_mm: 30 },
+        { shape: 'lap', span: 0.9, runLength_mm: 30, endHeight_mm: 14 },
       ].flatMap((hole) =>
         [
           { coilCount: 9, phaseCount: 3 },
@@ -166,6 +186,63 @@ const nouns: Readonly<Record<string, { readonly keys: Keys; readonly choices: re
       ),
     ],
   },
+  layers: {
+    keys: ['stator', 'winding'],
+    choices: [
+      { layers: 2, phases: [{ offset_deg: 0, distance_mm: 3 }] },
+      {
+        crown: 'rounded corners',
+        cornerRadius_mm: 2,
+        phases: [0, 1, 2].map((k) => ({ offset_deg: 20 * k, distance_mm: 4, crownLift_mm: 2.2 * k })),
+      },
+    ].map((own) => ({
+      kind: 'serpentine',
+      turns: 25,
+      runLength_mm: 30,
+      crownHeight_mm: 10,
+      bundleWidth_mm: 4,
+      bundleDepth_mm: 1.5,
+      ...own,
+    })),
+  },
+  magnet: {
+    keys: ['rotor', 'magnet'],
+    choices: [
+      { shape: 'disc', diameter_mm: 14, thickness_mm: 5, grade: 'N42' },
+      { shape: 'arc', length_mm: 30, thickness_mm: 5, span_deg: 18, grade: 'Y30' },
+      {
+        shape: 'wedge',
+        length_mm: 25,
+        innerWidth_mm: 9,
+        outerWidth_mm: 12,
+        thickness_mm: 6,
+        grade: 'N35',
+        readings: [{ kind: 'pull', spacer_mm: 2, force_N: 20 }],
+      },
+      {
+        shape: 'block',
+        length_mm: 30,
+        width_mm: 10,
+        thickness_mm: 5,
+        grade: 'N42',
+        readings: [{ kind: 'hall', distance_mm: 10, fluxDensity_mT: 60, sensorRange_mT: 200 }],
+      },
+    ],
+  },
+  defects: {
+    keys: ['defects'],
+    choices: [
+      [{ kind: 'missing magnet', position: 2 }],
+      [
+        { kind: 'weak magnet', position: 1, strength: 0.8 },
+        { kind: 'shifted magnet', position: 3, shift_mm: 1.5 },
+      ],
+      [{ kind: 'other grade', position: 2, grade: 'Y30' }],
+      [{ kind: 'reversed coil', coil: 1 }],
+      [{ kind: 'shorted turns', coil: 1, turns: 3 }],
+      [{ kind: 'unequal gap', difference_mm: 1 }],
+    ],
+  },
   load: {
     keys: ['load'],
     choices: [
@@ -195,7 +272,7 @@ function graft(document: unknown, name: string, choice: unknown, connection: num
     return
   }
   setAt(document, nouns[name]!.keys, structuredClone(choice))
-  if (name !== 'winding') return
+  if (name !== 'winding' && name !== 'layers') return
   const { phases, phaseCount } = choice as { phases?: readonly unknown[]; phaseCount?: number }
   const fitting = connectionsFor[phases?.length ?? phaseCount!]!
   raw.stator.connection = fitting[connection % fitting.length]!
@@ -203,7 +280,7 @@ function graft(document: unknown, name: string, choice: unknown, connection: num
 
 const grafts = fc.record({
   parts: fc.subarray(Object.keys(nouns)),
-  pick: fc.array(fc.nat({ max: 999 }), { minLength: 4, maxLength: 4 }),
+  pick: fc.array(fc.nat({ max: 999 }), { minLength: 7, maxLength: 7 }),
   connection: fc.nat({ max: 5 }),
 })
 

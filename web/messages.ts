@@ -1,12 +1,24 @@
 /** What the page and its worker say to each other. */
-import type { FieldDescription, FormField, Spreads } from '../src/index.ts'
+import type { ContestRule, FieldDescription, FormField, Spreads } from '../src/index.ts'
+import type { ContestReport } from '../src/output/contest-report.ts'
 import type { Snapshot, WindSnapshot } from './snapshot.ts'
+import type { WireSnapshot } from './wire-snapshot.ts'
 
 export type ToWorker =
   /** The raw text of the document; a newer one supersedes it. */
   | { readonly kind: 'edit'; readonly id: number; readonly text: string }
   /** Another row of the last complete result is looked at. */
   | { readonly kind: 'wind'; readonly row: number }
+  /** Where along the wire of the last complete result the volts arise. */
+  | { readonly kind: 'wire' }
+  /** The raw texts of designs to set against each other, the present one first; a newer contest supersedes it. */
+  | {
+      readonly kind: 'contest'
+      readonly id: number
+      readonly texts: readonly string[]
+      readonly rule: ContestRule
+    }
+  | { readonly kind: 'contest-stop' }
 
 /** A fault as the page shows it. */
 export interface ShownFault {
@@ -27,7 +39,14 @@ export type FromWorker =
   | { readonly kind: 'faults'; readonly id: number; readonly faults: readonly ShownFault[] }
   | { readonly kind: 'result'; readonly id: number; readonly snapshot: Snapshot }
   | { readonly kind: 'wind'; readonly id: number; readonly wind: WindSnapshot }
+  | { readonly kind: 'wire'; readonly id: number; readonly wire: WireSnapshot }
   /** How far the guesses let the result of that edit be off; follows it after a while. */
   | { readonly kind: 'spreads'; readonly id: number; readonly spreads: Spreads }
   /** The engine failed in a way that no rule foresaw. */
   | { readonly kind: 'failed'; readonly id: number; readonly reason: string }
+
+/** What an engine says of a contest. */
+export type FromContest =
+  | { readonly kind: 'contest-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'contest'; readonly id: number; readonly report: ContestReport }
+  | { readonly kind: 'contest-refused'; readonly id: number; readonly reason: string }

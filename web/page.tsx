@@ -3,6 +3,7 @@
 import { Form } from './station/form.tsx'
 import { faults, form, row as rowIndex, snapshot, spreads, stale, windDetail } from './store/design.ts'
 import { ConcernList } from './view/concern-list.tsx'
+import { ContestView } from './view/contest.tsx'
 import { FileBar } from './view/file-bar.tsx'
 import { GapField } from './view/gap-field.tsx'
 import { KeyFigures } from './view/key-figures.tsx'
@@ -13,6 +14,7 @@ import { Solid } from './view/solid.tsx'
 import { FaultSummary, Notice, Status } from './view/status.tsx'
 import { Waveform } from './view/waveform.tsx'
 import { WindChoice } from './view/wind-choice.tsx'
+import { WireVoltage } from './view/wire-voltage.tsx'
 
 function Results() {
   const result = snapshot.value
@@ -37,10 +39,12 @@ function Results() {
       <KeyFigures snapshot={result} row={row} spreads={spreads.value} />
       <ConcernList concerns={result.concerns} />
       <Solid solid={result.solid} />
+      <WireVoltage />
       {detail ? <Match snapshot={result} detail={detail} row={row} /> : null}
       <PowerCurve snapshot={result} index={index} />
       {detail ? <Waveform detail={detail} row={row} /> : null}
       <GapField snapshot={result} />
+      <ContestView />
     </div>
   )
 }

@@ -2,8 +2,10 @@
 import {
   type Chain,
   chainOf,
+  type Design,
   designFields,
   designForm,
+  fairContest,
   faultText,
   parseDesignText,
   Refusal,
@@ -11,19 +13,24 @@ import {
   type Steps,
   spreadsOf,
 } from '../src/index.ts'
-import type { FromWorker, ShownFault, ToWorker } from './messages.ts'
+import { contestReport } from '../src/output/contest-report.ts'
+import type { FromContest, FromWorker, ShownFault, ToWorker } from './messages.ts'
 import { snapshotOf, windSnapshotOf } from './snapshot.ts'
+import { wireSnapshotOf } from './wire-snapshot.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
 type Edit = Extract<ToWorker, { kind: 'edit' }>
+type ContestAsked = Extract<ToWorker, { kind: 'contest' }>
 
 let waiting: Edit | undefined
+/** The contest to be held or being held; another, or none, supersedes it. */
+let contestAsked: ContestAsked | undefined
 let busy = false
 let done: { readonly id: number; readonly chain: Chain } | undefined
 let row = 0
 
-const say = (message: FromWorker) => self.postMessage(message)
+const say = (message: FromWorker | FromContest) => self.postMessage(message)
 
 /** Lets messages that have arrived meanwhile be heard; a timer would be slowed to 4 ms. */
 const turn = new MessageChannel()
@@ -69,14 +76,24 @@ function answerWind(): void {
   }
 }
 
-/** Runs steps to their end, hearing messages in between; undefined where a newer edit supersedes them. */
+function answerWire(): void {
+  if (!done) return
+  try {
+    say({ kind: 'wire', id: done.id, wire: wireSnapshotOf(done.chain) })
+  } catch (error) {
+    say({ kind: 'failed', id: done.id, reason: reasonOf(error) })
+  }
+}
+
+/** Runs steps to their end, hearing messages in between; undefined where a newer wish supersedes them. */
 async function run<Result>(
   steps: Steps<Result>,
   tell: (fraction: number) => void = () => {},
+  superseded: () => boolean = () => waiting !== undefined,
 ): Promise<Result | undefined> {
   for (;;) {
     await nextTurn()
-    if (waiting) return undefined
+    if (superseded()) return undefined
     const step = steps.next()
     if (step.done === true) return step.value
     tell(step.value)
@@ -109,14 +126,43 @@ async function compute({ id, text }: Edit): Promise<void> {
   }
 }
 
+async function compare(asked: ContestAsked): Promise<void> {
+  const { id, texts, rule } = asked
+  const superseded = () => waiting !== undefined || contestAsked !== asked
+  try {
+    const designs: Design[] = []
+    for (const [k, text] of texts.entries()) {
+      const parsed = parseDesignText(text)
+      if (parsed.ok) designs.push(parsed.design)
+      else {
+        const reason = `${k === 0 ? 'This design' : 'The other design'}: ${parsed.faults.map(faultText).join('; ')}`
+        say({ kind: 'contest-refused', id, reason })
+        return
+      }
+    }
+    const contest = await run(
+      fairContest(designs, { rule }),
+      (fraction) => say({ kind: 'contest-progress', id, fraction }),
+      superseded,
+    )
+    if (contest) say({ kind: 'contest', id, report: contestReport(contest) })
+  } catch (error) {
+    say({ kind: 'contest-refused', id, reason: reasonOf(error) })
+  } finally {
+    // an edit in between leaves it to be held afterwards
+    if (contestAsked === asked && !waiting) contestAsked = undefined
+  }
+}
+
 async function work(): Promise<void> {
   if (busy) return
   busy = true
   try {
-    while (waiting) {
+    while (waiting || contestAsked) {
       const edit = waiting
       waiting = undefined
-      await compute(edit)
+      if (edit) await compute(edit)
+      else if (contestAsked) await compare(contestAsked)
     }
   } finally {
     busy = false
@@ -127,7 +173,12 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === 'edit') {
     waiting = data
     void work()
-  } else {
+  } else if (data.kind === 'contest') {
+    contestAsked = data
+    void work()
+  } else if (data.kind === 'contest-stop') contestAsked = undefined
+  else if (data.kind === 'wire') answerWire()
+  else {
     row = data.row
     answerWind()
   }

@@ -13,6 +13,9 @@ import { polePieces } from './rotor-magnets.ts'
 /** Error of one distant block's share; the windings' own quadrature is coarser. */
 export const fieldError = 1e-4
 
+/** Error of one distant block where its field enters steel: only the drop there is computed from it. */
+const steelError = 1e-3
+
 /** Where the series of images is cut, as a share of the field; poles that alternate make the rest cancel further. */
 export const imageError = 1e-3
 
@@ -134,7 +137,7 @@ function ironResponse(
   const distance = winding.kind === 'serpentine' ? winding.phases[0]!.distance : winding.distance
   return plateResponse(machine, {
     polarization,
-    fluxDensity: (points) => magnetFluxDensity(all, points, { relativeError: fieldError }),
+    fluxDensity: (points) => magnetFluxDensity(all, points, { relativeError: steelError }),
     windingHeight: levelAbove(machine, distance),
     planeDistance: discHeights(machine).upperPlane,
   })

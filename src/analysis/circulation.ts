@@ -1,10 +1,11 @@
-/** Power that currents burn which never leave the winding: between unlike parallel branches, and round a closed delta. */
+/** Power that currents burn which never leave the winding: between unlike branches, round a delta, in shorted turns. */
 import type { Machine } from '../machine/machine.ts'
 import { seriesScaled } from '../numerics/fourier.ts'
 import { monotoneCubic } from '../numerics/interpolate.ts'
 import { branchCirculation, deltaCirculation } from '../physics/winding/circulation.ts'
 import type { ConductorLayout } from './conductor-layout.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
+import { loopLosses } from './turn-loop.ts'
 import type { WoundMachine } from './winding.ts'
 
 export interface Circulation {
@@ -12,6 +13,8 @@ export interface Circulation {
   readonly branches: (speed: number) => number
   /** Round a closed delta with nothing connected; with a load the rectifier's own solution holds it [W]. */
   readonly delta: (speed: number) => number
+  /** In turns closed on themselves with nothing connected; with a load the load's own solution holds it [W]. */
+  readonly loops: (speed: number) => number
 }
 
 const none = () => 0
@@ -83,9 +86,12 @@ export function circulation(
       inductance: voltage.inductance,
       angularFrequency: base * speed,
     }).loss
+  const loopLoss = (speed: number) =>
+    loopLosses(voltage, { speed, copperRatio: 1 }).reduce((sum, loss) => sum + loss, 0)
   return {
     branches: unlike.length > 0 ? tabulated(branchLoss, fastest) : none,
     delta:
       machine.stator.connection === 'delta' && phases.length === 3 ? tabulated(deltaLoss, fastest) : none,
+    loops: voltage.loops.length > 0 ? loopLoss : none,
   }
 }

@@ -1,12 +1,15 @@
 /** Checks the inductances of a machine's coils with its iron. */
 import { describe, expect, test } from 'vitest'
+import { designOf, exampleDocument } from '../../test/example.ts'
 import { sampleMachine } from '../../test/sample-chain.ts'
 import type { Machine } from '../machine/machine.ts'
+import { resolveDesign } from '../machine/resolve.ts'
 import { coilInductances, ironPlanes } from './coil-inductance.ts'
 import { conductorLayout } from './conductor-layout.ts'
 
 const machine = sampleMachine()
 const layout = conductorLayout(machine)
+const plate = { thickness: 0.006, steel: 'mild steel', innerRadius: undefined, outerRadius: undefined }
 const withoutIron = (of: Machine): Machine => ({ ...of, rotor: { ...of.rotor, backIron: undefined } })
 const iron = coilInductances(machine, layout)
 const air = coilInductances(withoutIron(machine), layout)
@@ -17,7 +20,7 @@ describe('law: plates stand where the discs have them', () => {
     expect(ironPlanes(withoutIron(machine))).toEqual({ lower: undefined, upper: undefined })
     const disc = { ...machine, rotor: { ...machine.rotor, arrangement: 'disc' as const } }
     expect(ironPlanes(disc)).toEqual({ lower: 0, upper: undefined })
-    const steel = { ...disc, rotor: { ...disc.rotor, oppositeSteel: true } }
+    const steel = { ...disc, rotor: { ...disc.rotor, opposite: plate } }
     expect(ironPlanes(steel)).toEqual({ lower: 0, upper: machine.rotor.faceDistance! + 0.01 })
     const drum = { ...machine, rotor: { ...machine.rotor, arrangement: 'drum' as const } }
     expect(ironPlanes(drum)).toEqual({ lower: undefined, upper: undefined })
@@ -40,7 +43,7 @@ describe('law: iron raises what links a coil with itself', () => {
         ...machine.rotor,
         arrangement: 'disc' as const,
         backIron: undefined,
-        oppositeSteel: true,
+        opposite: plate,
         faceDistance: 2,
       },
     }
@@ -91,5 +94,46 @@ describe('law: a matrix of inductances', () => {
         expect(apart(L)).toBeGreaterThan(apart(free))
         expect(apart(L)).toBeLessThan(2 * apart(free))
       }
+  })
+})
+
+describe('law: steel round a drum', () => {
+  const matrixOf = (change: (rotor: Record<string, unknown>) => void) => {
+    const document = exampleDocument('hen-house-drum')
+    change(document.rotor)
+    const drum = resolveDesign(designOf(document))
+    return coilInductances(drum, conductorLayout(drum))
+  }
+  const open = matrixOf(() => {})
+  const both = matrixOf((rotor) => {
+    rotor.backIron = { kind: 'steel', thickness_mm: 4 }
+    rotor.sleeve = { distance_mm: 14, thickness_mm: 3, motion: 'turns' }
+  })
+  test('raises every phase’s own inductance, the one nearest to the sleeve most', () => {
+    const gain = open.map((row, k) => both[k]![k]! / row[k]!)
+    for (const ratio of gain) expect(ratio).toBeGreaterThan(1.05)
+    expect(gain[2]!).toBeGreaterThan(gain[1]!)
+  })
+  test('a sleeve far off changes nothing', () => {
+    const far = matrixOf((rotor) => {
+      rotor.sleeve = { distance_mm: 250, thickness_mm: 3, motion: 'turns' }
+    })
+    far.forEach((row, k) => {
+      expect(row[k]! / open[k]![k]!).toBeCloseTo(1, 4)
+    })
+  })
+  test('no pattern of currents stores negative energy', () => {
+    for (const pattern of [
+      [1, 1, 1],
+      [1, -1, 0],
+      [1, 1, -2],
+      [1, 0, 1],
+    ]) {
+      const energy = both.reduce(
+        (sum, row, i) => sum + row.reduce((part, L, k) => part + pattern[i]! * pattern[k]! * L, 0),
+        0,
+      )
+      expect(energy).toBeGreaterThan(0)
+    }
   })
 })

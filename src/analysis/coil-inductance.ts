@@ -1,9 +1,10 @@
 /** Self and mutual inductances of all coils of a machine with its iron, by Neumann's integral and images. */
 import { curvePolyline, turnedCurve } from '../geometry/curve.ts'
-import type { Machine } from '../machine/machine.ts'
+import type { Iron, Machine } from '../machine/machine.ts'
 import { rectangleMeanDistance, sectionSelfDistances } from '../physics/magnetics/geometric-mean-distance.ts'
 import { bundleInductance, mutualInductance, selfInductance } from '../physics/magnetics/inductance.ts'
-import { discHeights } from './air-gap-field.ts'
+import { ironTubeInductance, type TubedPaths } from '../physics/magnetics/iron-cylinder-inductance.ts'
+import { discHeights, levelAbove } from './air-gap-field.ts'
 import type { ConductorLayout, ConductorShape } from './conductor-layout.ts'
 import { type IronPlanes, imageInductance } from './image-inductance.ts'
 
@@ -31,7 +32,7 @@ function stoutInductance({ filaments, bundle, turns, turnLength }: ConductorShap
   })
 }
 
-/** Iron plates before and behind the winding of a disc machine; the iron of a drum is no plate and is left out. */
+/** Iron plates before and behind the winding of a disc machine; the iron of a drum is no plate. */
 export function ironPlanes(machine: Machine): IronPlanes {
   if (machine.rotor.arrangement === 'drum') return { lower: undefined, upper: undefined }
   return {
@@ -40,11 +41,57 @@ export function ironPlanes(machine: Machine): IronPlanes {
   }
 }
 
+/** Iron tubes of a drum machine: the ring behind the magnets, through which they count as air, and the sleeve. */
+function ironTubes(machine: Machine): Pick<TubedPaths, 'inner' | 'outer'> | undefined {
+  const { rotor } = machine
+  const { backIron, sleeve, magnet } = rotor
+  if (rotor.arrangement !== 'drum' || (backIron === undefined && sleeve === undefined)) return undefined
+  const tube = (iron: Iron | undefined, distance: number) =>
+    iron === undefined ? undefined : { radius: levelAbove(machine, distance), thickness: iron.thickness }
+  const behind = tube(backIron, -magnet.thickness)
+  const beyond = tube(sleeve, sleeve?.distance ?? 0)
+  const [inner, outer] = rotor.windingSide === 'outside' ? [behind, beyond] : [beyond, behind]
+  return { ...(inner === undefined ? {} : { inner }), ...(outer === undefined ? {} : { outer }) }
+}
+
+/** What a drum's iron adds per turn between two shapes an angle apart: all angles of a pair of shapes at once. */
+function tubeInductances(
+  machine: Machine,
+  { shapes, coils }: ConductorLayout,
+  lines: readonly Float64Array[],
+): (a: number, b: number, apart: number) => number {
+  const tubes = ironTubes(machine)
+  if (tubes === undefined) return () => 0
+  const key = (apart: number) => apart.toFixed(9)
+  const known = new Map<string, ReadonlyMap<string, number>>()
+  const ofPair = (a: number, b: number): ReadonlyMap<string, number> => {
+    const found = known.get(`${a} ${b}`)
+    if (found !== undefined) return found
+    const angles = new Map<string, number>([[key(0), 0]])
+    for (const one of coils)
+      for (const two of coils)
+        if (one.shape === a && two.shape === b && one.number < two.number)
+          angles.set(key(two.angle - one.angle), two.angle - one.angle)
+    const repeats = shapes[a]!.repeats === shapes[b]!.repeats ? shapes[a]!.repeats : 1
+    const added = ironTubeInductance({
+      pathA: lines[a]!,
+      pathB: lines[b]!,
+      ...tubes,
+      repeats,
+      angles: [...angles.values()],
+    })
+    const values = new Map([...angles.keys()].map((name, k) => [name, added[k]!] as const))
+    known.set(`${a} ${b}`, values)
+    return values
+  }
+  return (a, b, apart) => ofPair(a, b).get(key(apart))!
+}
+
 /**
  * Coil × coil, turns included, senses as wound [H]. Plates count as infinitely permeable and unbounded, magnets as
  * air; in the images a coil's bundle is one filament, softened by its section's mean distance: some 1 % low in all.
  * A wave on a disc is also one turn round the shaft, whose flux unbounded plates overrate; it links all phases alike
- * and drops out where their currents sum to nothing.
+ * and drops out where their currents sum to nothing. The iron of a drum counts as endless along the shaft.
  */
 export function coilInductances(machine: Machine, layout: ConductorLayout): number[][] {
   const { shapes, coils } = layout
@@ -55,6 +102,7 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
     })
   const lines = shapes.map((shape) => chords(shape, 0, sagittaShare))
   const coarseLines = shapes.map((shape) => chords(shape, 0, coarseShare))
+  const byTubes = tubeInductances(machine, layout, lines)
   const spread = shapes.map(({ bundle }) => rectangleMeanDistance(bundle))
   const own = shapes.map((shape, k) => {
     const free =
@@ -74,7 +122,8 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
       end: { reference: free / square },
       far: 'dipole',
     })
-    return { inductance: free + square * images.inductance, repeats: images.repeats }
+    const round = byTubes(k, k, 0)
+    return { inductance: free + square * (images.inductance + round), repeats: images.repeats }
   })
   // every pair gets as many images as the neediest coil: only then can no current pattern store negative energy
   const end = { repeats: own.reduce((most, { repeats }) => Math.max(most, repeats), 0) }
@@ -100,7 +149,8 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
       // longer chords enclose a little less: a coil's own images stay the larger ones
       const coarse = [coarseLines[first.shape]!, chords(shapeB, apart, coarseShare)] as const
       const images = imageInductance(coarse, planes, { ...options, end, far: 'dipole' })
-      const M = closestCoupling * shapeA.turns * shapeB.turns * (direct + images.inductance)
+      const round = byTubes(first.shape, second.shape, apart)
+      const M = closestCoupling * shapeA.turns * shapeB.turns * (direct + images.inductance + round)
       found.set(key, M)
       return M
     }),

@@ -240,7 +240,7 @@ describe('law: any chain', () => {
                 ...base.generator,
                 cutIn: drawn.never ? Number.POSITIVE_INFINITY : 20 * drawn.speed,
               },
-              yokeFluxDensity: 2 * drawn.power,
+              steel: base.steel.map((one) => ({ ...one, fluxDensity: 2 * drawn.power })),
               rows: base.rows.map((row) => ({
                 ...row,
                 speed: row.speed * drawn.speed,

@@ -15,8 +15,10 @@ import { gapStack } from './concern/gap-stack.ts'
 import { goalWind } from './concern/goal-wind.ts'
 import { lateCutIn } from './concern/late-cut-in.ts'
 import { loadLoss } from './concern/load-loss.ts'
+import { magnetDemagnetizationRule } from './concern/magnet-demagnetization.ts'
 import { magnetHeat } from './concern/magnet-heat.ts'
 import { magnetRetention } from './concern/magnet-retention.ts'
+import { metalPartEddy } from './concern/metal-part-eddy.ts'
 import { meterLimit } from './concern/meter-limit.ts'
 import { phaseImbalance } from './concern/phase-imbalance.ts'
 import { phaseOffsetRule } from './concern/phase-offset.ts'
@@ -28,6 +30,7 @@ import { shockBandRule } from './concern/shock-band.ts'
 import { smallMagnet } from './concern/small-magnet.ts'
 import { stallMatch } from './concern/stall-match.ts'
 import { statorHeat } from './concern/stator-heat.ts'
+import { strandCirculationRule } from './concern/strand-circulation.ts'
 import { strandEddy } from './concern/strand-eddy.ts'
 import { voltsKind } from './concern/volts-kind.ts'
 import { voltsNotPower } from './concern/volts-not-power.ts'
@@ -68,9 +71,12 @@ export const concernRules: readonly ConcernRule[] = [
   deltaCirculationRule,
   plasticSoftening,
   magnetHeat,
+  magnetDemagnetizationRule,
   cableDrop,
   wireFit,
   strandEddy,
+  metalPartEddy,
+  strandCirculationRule,
   yokeSaturation,
   fieldNumber,
   meterLimit,

@@ -1,21 +1,13 @@
 /** Where the wire runs: every coil or serpentine of the machine as a reference shape with its copies. */
 import { bundleFilaments, type Filament } from '../geometry/bundle.ts'
-import {
-  type CoilOutline,
-  coilCurve,
-  coilFilaments,
-  coilMeanTurnLength,
-  type HoleShape,
-} from '../geometry/coil-outline.ts'
 import { type Curve, curvePolyline, turnedCurve } from '../geometry/curve.ts'
-import {
-  type Serpentine,
-  serpentineCurve,
-  serpentineMeanTurnLength,
-  serpentineSegment,
-} from '../geometry/serpentine.ts'
+import { serpentineCurve, serpentineMeanTurnLength, serpentineSegment } from '../geometry/serpentine.ts'
+import { type PlacedWave, waveRoom } from '../geometry/wave-room.ts'
 import type { WindingSurface } from '../geometry/winding-surface.ts'
-import type { CoilHole, CoilWinding, Machine, SerpentineWinding } from '../machine/machine.ts'
+import type { CoilForm } from '../machine/coil-shape/coil-shape.ts'
+import { coilForm } from '../machine/coil-shape/index.ts'
+import type { CoilWinding, Machine, SerpentineWinding } from '../machine/machine.ts'
+import { type WaveFields, waveOn } from '../machine/wave.ts'
 import { phaseBelts } from '../physics/winding/star-of-slots.ts'
 import { levelAbove } from './air-gap-field.ts'
 
@@ -36,7 +28,7 @@ export interface ConductorShape {
   /** Mean length of a turn [m]. */
   readonly turnLength: number
   readonly bundle: { readonly width: number; readonly thickness: number }
-  /** Magnet face to the middle of the bundle [m]. */
+  /** Magnet face to the middle of the bundle [m]; of legs on two levels, to that of the nearer. */
   readonly distance: number
   /** How the linkage with a magnet at θ compares with the one at −θ, where the shape's symmetry tells. */
   readonly parity: 'even' | 'odd' | 'none'
@@ -71,79 +63,161 @@ function surfaceAt(machine: Machine, distance: number, meanRadius: number): Wind
 }
 
 /** Gauss points across and through a bundle. */
-export type BundleOrders = readonly [across: number, normal: number]
+type BundleOrders = readonly [across: number, normal: number]
 
-/** Linkages within 5e-4 of finer ones, far inside what a magnet's grade leaves open. */
-const usualOrders: BundleOrders = [3, 2]
+/** Gauss points by a bundle's side over the pole pitch: up to each limit that many, one more beyond the last. */
+const acrossLimits = [0.36, 0.6, 0.9] as const
+const throughLimits = [0.24, 0.65] as const
 
+const pointsFor = (share: number, limits: readonly number[], least: number): number =>
+  least + limits.filter((limit) => share > limit).length
+
+/** As many as keep a linkage within 5e-4 of that with far finer ones, well inside what a magnet's grade leaves open. */
+function bundleOrders(machine: Machine, bundle: ConductorShape['bundle']): BundleOrders {
+  const { pitchRadius, poleCount } = machine.rotor
+  const pitch = (2 * Math.PI * pitchRadius) / poleCount
+  return [
+    pointsFor(bundle.width / pitch, acrossLimits, 3),
+    pointsFor(bundle.thickness / pitch, throughLimits, 2),
+  ]
+}
+
+/** Away from the magnets against the outward normal of the winding's surface. */
+const awayOf = ({ rotor }: Machine): 1 | -1 =>
+  rotor.arrangement === 'drum' && rotor.windingSide === 'inside' ? -1 : 1
+
+const waveFields = (machine: Machine, winding: SerpentineWinding): WaveFields => ({
+  ...winding,
+  polePairs: machine.rotor.polePairs,
+  lifts: winding.phases.map(({ crownLift }) => crownLift),
+})
+
+/** Turns of each layer: as even as whole turns can be. */
+const layerTurns = ({ turns, layers }: SerpentineWinding): number[] =>
+  Array.from(
+    { length: layers },
+    (_, k) => Math.floor((turns * (k + 1)) / layers) - Math.floor((turns * k) / layers),
+  )
+
+function waveShape(
+  machine: Machine,
+  winding: SerpentineWinding,
+  place: { readonly distance: number; readonly lift: number; readonly turns: number },
+  orders: BundleOrders | undefined,
+): ConductorShape {
+  const { polePairs, pitchRadius } = machine.rotor
+  const { distance, lift, turns } = place
+  const bundle = { width: winding.bundleWidth, thickness: winding.bundleDepth }
+  const surface = surfaceAt(machine, distance, pitchRadius)
+  const serpentine = waveOn(waveFields(machine, winding), { surface, away: awayOf(machine), lift, angle: 0 })
+  return {
+    filaments: bundleFilaments(
+      (_, normal) => serpentineSegment(serpentine, { lateral: 0, normal }).segment,
+      { across: [0, 0], normal: [-bundle.thickness / 2, bundle.thickness / 2] },
+      orders ?? bundleOrders(machine, bundle),
+    ),
+    spreadAngle: bundle.width / (surface.kind === 'drum' ? surface.radius : surface.meanRadius),
+    repeats: polePairs,
+    curve: serpentineCurve(serpentine),
+    turns,
+    turnLength: serpentineMeanTurnLength(serpentine, bundle),
+    bundle,
+    distance,
+    // half a turn about the middle of a run maps the wave on itself, reversed, and a drum's magnet to −θ
+    parity: machine.rotor.arrangement === 'drum' ? 'odd' : 'none',
+  }
+}
+
+/** Phase at whose terminals a phase of the winding, counted from 0, comes out: its own unless two were swapped. */
+export const terminalPhase = ({ defects }: Pick<Machine, 'defects'>, phase: number): number =>
+  defects.swappedPhases.reduce(
+    (at, [one, other]) => (at === one - 1 ? other - 1 : at === other - 1 ? one - 1 : at),
+    phase,
+  )
+
+/** Whether defects leave a coil the wrong way round: its own ends swapped, or those of its phase, but not both. */
+const isReversed = ({ defects }: Machine, number: number, phase: number): boolean =>
+  [
+    ...defects.reversedCoils.filter((coil) => coil === number),
+    ...defects.reversedPhases.filter((one) => one === phase + 1),
+  ].length %
+    2 ===
+  1
+
+/** Every layer of every phase is a wave of its own, the layers of a phase in series. */
 function serpentineLayout(
   machine: Machine,
   winding: SerpentineWinding,
-  orders: BundleOrders,
+  orders: BundleOrders | undefined,
 ): ConductorLayout {
-  const { polePairs, pitchRadius } = machine.rotor
-  const bundle = { width: winding.bundleWidth, thickness: winding.bundleDepth }
-  const shapes = winding.phases.map(({ distance }): ConductorShape => {
-    const serpentine: Serpentine = {
-      surface: surfaceAt(machine, distance, pitchRadius),
-      polePairs,
-      activeLength: winding.runLength,
-      runSlant: winding.slant,
-      crown: { kind: 'half-ellipse', height: winding.crownHeight },
-      angle: 0,
-    }
-    const { surface } = serpentine
-    return {
-      filaments: bundleFilaments(
-        (_, normal) => serpentineSegment(serpentine, { lateral: 0, normal }).segment,
-        { across: [0, 0], normal: [-bundle.thickness / 2, bundle.thickness / 2] },
-        orders,
-      ),
-      spreadAngle: bundle.width / (surface.kind === 'drum' ? surface.radius : surface.meanRadius),
-      repeats: polePairs,
-      curve: serpentineCurve(serpentine),
-      turns: winding.turns,
-      turnLength: serpentineMeanTurnLength(serpentine, bundle),
-      bundle,
-      distance,
-      // half a turn about the middle of a run maps the wave on itself, reversed, and a drum's magnet to −θ
-      parity: machine.rotor.arrangement === 'drum' ? 'odd' : 'none',
-    }
-  })
-  return {
-    shapes,
-    coils: winding.phases.map(({ offset, sense }, phase) => ({
-      number: phase + 1,
-      shape: phase,
-      angle: offset,
-      phase,
-      sense,
-      group: 0,
+  const perLayer = layerTurns(winding)
+  const waves = winding.phases.flatMap(({ offset, distance, crownLift, sense }, phase) =>
+    perLayer.map((turns, layer) => ({
+      place: { distance: distance + layer * winding.layerPitch, lift: crownLift, turns },
+      coil: { angle: offset, phase, sense, group: 0 },
     })),
+  )
+  return {
+    shapes: waves.map(({ place }) => waveShape(machine, winding, place, orders)),
+    coils: waves.map(
+      ({ coil }, k): Coil => ({
+        ...coil,
+        number: k + 1,
+        shape: k,
+        phase: terminalPhase(machine, coil.phase),
+        sense: isReversed(machine, k + 1, coil.phase) ? (-coil.sense as 1 | -1) : coil.sense,
+      }),
+    ),
     phaseCount: winding.phases.length,
     groups: 1,
   }
 }
 
-const holeShape = (hole: CoilHole): HoleShape =>
-  hole.shape === 'round'
-    ? { kind: 'round', diameter: hole.diameter }
-    : hole.shape === 'rectangular'
-      ? { kind: 'rectangular', width: hole.width, length: hole.length, cornerRadius: hole.cornerRadius }
-      : {
-          kind: 'wedge',
-          innerWidth: hole.innerWidth,
-          outerWidth: hole.outerWidth,
-          length: hole.length,
-          cornerRadius: hole.cornerRadius,
-        }
+/** Least room between the waves of two phases; undefined for a single phase. */
+function leastWaveRoom(machine: Machine, winding: SerpentineWinding): number | undefined {
+  const fields = waveFields(machine, winding)
+  const depth = winding.bundleDepth + (winding.layers - 1) * winding.layerPitch
+  const waves = winding.phases.map(
+    ({ distance, offset, crownLift }): PlacedWave => ({
+      serpentine: waveOn(fields, {
+        surface: surfaceAt(machine, distance + (depth - winding.bundleDepth) / 2, machine.rotor.pitchRadius),
+        away: awayOf(machine),
+        lift: crownLift,
+        angle: offset,
+      }),
+      bundle: { width: winding.bundleWidth, thickness: depth },
+    }),
+  )
+  return waves.reduce<number | undefined>(
+    (least, wave, k) =>
+      waves
+        .slice(0, k)
+        .map((other) => waveRoom(other, wave).room)
+        .reduce<number | undefined>((low, room) => Math.min(low ?? room, room), least),
+    undefined,
+  )
+}
 
-/** The coil's outline at angle 0. */
-export const coilOutline = (machine: Machine, winding: CoilWinding): CoilOutline => ({
-  hole: holeShape(winding.hole),
-  surface: surfaceAt(machine, winding.distance, winding.centreRadius),
-  angle: 0,
-})
+/** Every coil as it stands at angle 0. */
+export const coilFormOf = (machine: Machine, winding: CoilWinding): CoilForm =>
+  coilForm(winding.hole, {
+    surface: surfaceAt(machine, winding.distance, winding.centreRadius),
+    away: awayOf(machine),
+    legWidth: winding.legWidth,
+    bundleDepth: winding.bundleDepth,
+    coilCount: winding.coilCount,
+  })
+
+/**
+ * Room between neighbouring coils, or between the waves of two phases [m]; below zero they are in each other's way.
+ * Undefined where there is nothing beside.
+ */
+export function neighbourRoom(machine: Machine): number | undefined {
+  const { winding } = machine.stator
+  if (winding.kind === 'serpentine') return leastWaveRoom(machine, winding)
+  const { room } = coilFormOf(machine, winding)
+  return room === Number.MAX_VALUE ? undefined : room
+}
 
 /**
  * Phase and sense of every coil. Counts that leave a phase without coils have no belts to go by: the coils are then
@@ -156,8 +230,12 @@ function coilBelts({ coilCount, phaseCount }: CoilWinding, polePairs: number) {
   return belts.map(({ sense }, k) => ({ phase: k % phaseCount, sense }))
 }
 
-function coilLayout(machine: Machine, winding: CoilWinding, orders: BundleOrders): ConductorLayout {
-  const outline = coilOutline(machine, winding)
+function coilLayout(
+  machine: Machine,
+  winding: CoilWinding,
+  orders: BundleOrders | undefined,
+): ConductorLayout {
+  const form = coilFormOf(machine, winding)
   const bundle = { width: winding.legWidth, thickness: winding.bundleDepth }
   const belts = coilBelts(winding, machine.rotor.polePairs)
   const placed = Array.from({ length: winding.phaseCount }, () => 0)
@@ -167,27 +245,31 @@ function coilLayout(machine: Machine, winding: CoilWinding, orders: BundleOrders
   return {
     shapes: [
       {
-        filaments: coilFilaments(outline, bundle, orders),
+        filaments: bundleFilaments(
+          form.turn,
+          { across: form.across, normal: [-bundle.thickness / 2, bundle.thickness / 2] },
+          orders ?? bundleOrders(machine, bundle),
+        ),
         spreadAngle: 0,
         repeats: 1,
-        curve: coilCurve(outline, { outward: winding.legWidth / 2, normal: 0 }),
+        curve: form.turn((form.across[0] + form.across[1]) / 2, 0),
         turns: winding.turns,
-        turnLength: coilMeanTurnLength(outline, bundle),
+        turnLength: form.turnLength,
         bundle,
         distance: winding.distance,
-        // a mirror through the coil's axis reverses the path and the magnet's pole alike
-        parity: 'even',
+        parity: form.parity,
       },
     ],
     coils: belts.map(({ phase, sense }, k): Coil => {
-      const swapped = winding.reversedCoils.includes(k + 1) !== winding.reversedPhases.includes(phase + 1)
+      const declared = winding.reversedCoils.includes(k + 1) !== winding.reversedPhases.includes(phase + 1)
+      const swapped = declared !== isReversed(machine, k + 1, phase)
       const place = placed[phase]!
       placed[phase] = place + 1
       return {
         number: k + 1,
         shape: 0,
-        angle: (2 * Math.PI * k) / winding.coilCount,
-        phase,
+        angle: winding.offset + (2 * Math.PI * k) / winding.coilCount,
+        phase: terminalPhase(machine, phase),
         sense: (swapped ? -sense : sense) as 1 | -1,
         group: Math.floor(place / perGroup[phase]!),
       }
@@ -197,7 +279,8 @@ function coilLayout(machine: Machine, winding: CoilWinding, orders: BundleOrders
   }
 }
 
-export function conductorLayout(machine: Machine, orders: BundleOrders = usualOrders): ConductorLayout {
+/** With as many filaments as the bundles need, or as `orders` says. */
+export function conductorLayout(machine: Machine, orders?: BundleOrders): ConductorLayout {
   const { winding } = machine.stator
   return winding.kind === 'serpentine'
     ? serpentineLayout(machine, winding, orders)

@@ -1,48 +1,41 @@
-/** Power lost without any load: bearings, and eddy currents in the strands that the magnets pass. */
+/** Power lost without any load: bearings, and eddy currents in the strands and in metal that the magnets pass. */
 import type { Machine } from '../machine/machine.ts'
-import { fourierSeries } from '../numerics/fourier.ts'
-import { strandEddyLossOfSeries } from '../physics/electrics/eddy-loss.ts'
-import { circleField, type RotorField } from './air-gap-field.ts'
-import type { ConductorLayout, ConductorShape } from './conductor-layout.ts'
+import type { RotorField } from './air-gap-field.ts'
+import type { ConductorLayout } from './conductor-layout.ts'
+import { type MetalPartLoss, metalPartLosses } from './metal-part-loss.ts'
+import { type StrandCirculation, strandCirculation } from './strand-circulation.ts'
+import { type StrandLoss, strandLoss } from './strand-loss.ts'
 import type { Watts } from './watts.ts'
+import type { WoundMachine } from './winding.ts'
 
-const samples = 32
+export type DragWatts = Pick<Watts, 'friction' | 'eddy' | 'parts'>
 
-/** Flux density across the runs on the bundle's middle circle, over one pole pair: normal and tangential [T]. */
-function runField(machine: Machine, field: RotorField, { distance }: ConductorShape) {
-  const { normal, tangential } = circleField(machine, field, { distance, samples })
-  return [normal, tangential].map((component) => fourierSeries(component, samples / 2 - 1))
+export interface NoLoadDrag {
+  readonly strands: StrandLoss
+  readonly parts: readonly MetalPartLoss[]
+  /** A bound that is told but not counted; undefined for a single strand. */
+  readonly between: StrandCirculation | undefined
+  /** Watts at a speed [rad/s]. */
+  readonly at: (speed: number) => DragWatts
 }
 
-/** Length of wire under the magnets in one turn [m]. */
-function runLength(machine: Machine, shape: ConductorShape): number {
-  const { winding } = machine.stator
-  const { magnet, poleCount } = machine.rotor
-  if (winding.kind === 'serpentine') return poleCount * Math.min(winding.runLength, magnet.length)
-  return Math.min(2 * magnet.length, shape.turnLength)
-}
-
-/** Friction and strand loss at a speed [rad/s]; the copper is taken cold, where the strands lose most. */
+/** The copper is taken cold, where the strands lose most. */
 export function noLoadDrag(
   machine: Machine,
   field: RotorField,
   layout: ConductorLayout,
-): (speed: number) => Pick<Watts, 'friction' | 'eddy'> {
-  const { wire } = machine.stator
-  const area = (Math.PI * wire.diameter ** 2) / 4
-  const perShape = layout.shapes.map((shape) => {
-    const perVolume = strandEddyLossOfSeries({
-      components: runField(machine, field, shape),
-      angularFrequency: machine.rotor.polePairs,
-      diameter: wire.diameter,
-      resistivity: wire.resistivity,
-    })
-    return perVolume * area * wire.strands * shape.turns * runLength(machine, shape)
-  })
-  // watts at one radian per second; the loss goes with the square of the speed
-  const atUnitSpeed = layout.coils.reduce((sum, { shape }) => sum + perShape[shape]!, 0)
-  return (speed) => ({
-    friction: machine.shaft.friction * speed,
-    eddy: atUnitSpeed * speed ** 2,
-  })
+  wound: WoundMachine,
+): NoLoadDrag {
+  const strands = strandLoss(machine, field, layout)
+  const parts = metalPartLosses(machine, field)
+  return {
+    strands,
+    parts,
+    between: strandCirculation(machine, field, layout, wound),
+    at: (speed) => ({
+      friction: machine.shaft.friction * speed,
+      eddy: strands.total * speed ** 2,
+      parts: parts.reduce((sum, { loss }) => sum + loss(speed), 0),
+    }),
+  }
 }

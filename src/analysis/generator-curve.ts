@@ -3,6 +3,7 @@ import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
 import type { RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
 import type { Circulation } from './circulation.ts'
+import type { DragWatts } from './drag.ts'
 import { copperRatio, cutInSpeed, loadPoint } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import type { Steps } from './step.ts'
@@ -59,12 +60,12 @@ function parabola(x: number, [a, b, c]: readonly [number, number, number]): [num
 
 /** What a turning rotor costs before any load. */
 export interface NoLoadLosses {
-  readonly drag: (speed: number) => Pick<Watts, 'friction' | 'eddy'>
+  readonly drag: (speed: number) => DragWatts
   readonly circulating: Circulation
 }
 
 /**
- * `drag` gives friction and eddy loss at a speed; they are there with or without load.
+ * `drag` gives friction and eddy losses at a speed; they are there with or without load.
  * `fastest` is the highest speed that will be asked for [rad/s]. Yields the fraction done.
  */
 export function* generatorCurve(
@@ -75,15 +76,19 @@ export function* generatorCurve(
 ): Steps<GeneratorCurve> {
   const cutIn = machine.load.kind === 'open' ? Number.POSITIVE_INFINITY : cutInSpeed(machine, voltage)
   const dragOnly = (speed: number): GeneratorState => ({
-    watts: { ...noWatts, ...drag(speed), winding: circulating.branches(speed) + circulating.delta(speed) },
+    watts: {
+      ...noWatts,
+      ...drag(speed),
+      winding: circulating.branches(speed) + circulating.delta(speed) + circulating.loops(speed),
+    },
     dcCurrent: 0,
     loadVoltage: machine.load.kind === 'battery' ? machine.load.voltage : 0,
     phaseCurrent: 0,
   })
   const idlePower = (speed: number) => shaftPower(dragOnly(speed).watts)
   const loadedDrag = (speed: number) => {
-    const { friction, eddy } = drag(speed)
-    return friction + eddy + circulating.branches(speed)
+    const { friction, eddy, parts } = drag(speed)
+    return friction + eddy + parts + circulating.branches(speed)
   }
   if (!(cutIn < fastest))
     return {
@@ -148,7 +153,7 @@ export function* generatorCurve(
         w[0] * pick(tables[0]!) + w[1] * pick(tables[1]!) + w[2] * pick(tables[2]!)
       const watts: Record<keyof Watts, number> = { ...noWatts, ...drag(speed) }
       for (const name of wattColumns)
-        if (name !== 'friction' && name !== 'eddy')
+        if (name !== 'friction' && name !== 'eddy' && name !== 'parts')
           watts[name] = Math.max(
             0,
             mix((table) => table.electrical[name](speed)),

@@ -174,7 +174,7 @@ function runLength({ stator: { winding }, rotor }: Machine): number {
   return winding.kind === 'serpentine' ? winding.runLength : rotor.magnet.length
 }
 
-/** Air that a flat back leaves to a round ring is not counted: the ring touches the middle of each back. */
+/** Glue between magnets and ring, as a share of its radius. */
 const touching = 1e-3
 
 function steelOfTube(place: SteelState['place'], { thickness }: Iron, state: IronState): SteelState {
@@ -204,7 +204,10 @@ export function drumResponse(
       ? undefined
       : { radius, thickness: iron.thickness, length: axialLength, permeability: curve.fieldStrength }
   const outside = rotor.windingSide === 'outside'
-  const back = tube(backIron, pitchRadius + (outside ? -1 : 1) * (thickness / 2) * (1 + touching))
+  // a ring inside the magnets touches the middle of their flat backs, one around them their corners
+  const near = pitchRadius - thickness / 2
+  const corners = Math.hypot(pitchRadius + thickness / 2, width / 2)
+  const back = tube(backIron, outside ? near * (1 - touching) : corners * (1 + touching))
   const beyond = tube(sleeve, sleeve === undefined ? 0 : level(sleeve.distance))
   const [inner, outer] = outside ? [back, beyond] : [beyond, back]
   const field = ironCylinderField({

@@ -1,6 +1,6 @@
 /** The machine at one speed and copper temperature with its bridge, cable and load: amps, volts and watts. */
 import type { Machine } from '../machine/machine.ts'
-import { seriesScaled } from '../numerics/fourier.ts'
+import { fourierSeries } from '../numerics/fourier.ts'
 import {
   type RectifierInput,
   type RectifierPoint,
@@ -8,6 +8,7 @@ import {
 } from '../physics/electrics/bridge-rectifier.ts'
 import { resistanceRatio } from '../physics/electrics/resistance.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
+import { loopLosses, seenCircuit } from './turn-loop.ts'
 
 /** R at `temperature` over R at 20 °C. */
 export const copperRatio = ({ stator }: Machine, temperature: number): number =>
@@ -37,12 +38,13 @@ export function rectifierInput(
   const ratio = copperRatio(machine, copperTemperature)
   const loop = stator.connection === 'single' || stator.connection === 'separate'
   const before = cable.place === 'before bridge'
+  const { emf, resistance, inductance } = seenCircuit(voltage, { speed, copperRatio: ratio })
   return {
     connection: stator.connection,
-    emf: voltage.phases.map(({ emf }) => seriesScaled(emf, speed)),
+    emf,
     frequency: (voltage.base * speed) / (2 * Math.PI),
-    resistance: voltage.phases.map(({ resistance }) => resistance * ratio),
-    inductance: voltage.inductance,
+    resistance,
+    inductance,
     lineResistance: before ? cable.conductorResistance * (loop ? 2 : 1) : 0,
     dcResistance: before ? 0 : 2 * cable.conductorResistance,
     diode: { threshold: diode.threshold, slope: diode.slope },
@@ -50,15 +52,44 @@ export function rectifierInput(
   }
 }
 
-export const loadPoint = (
+/** Samples of a working period, and orders of it, that tell what the phases' currents do to shorted turns. */
+const loopSamples = 128
+const loopOrders = 40
+
+/** Puts the heat of shorted turns, as they carry it, in the place of what the phases saw of it. */
+function withLoops(
+  machine: Machine,
+  voltage: OpenCircuitVoltage,
+  { speed, copperTemperature }: LoadPointRequest,
+  point: RectifierPoint,
+): RectifierPoint {
+  const state = { speed, copperRatio: copperRatio(machine, copperTemperature) }
+  const { reflected } = seenCircuit(voltage, state)
+  const current = point.waveforms!.phaseCurrent.map((samples) =>
+    fourierSeries(samples, loopOrders * voltage.order),
+  )
+  const seen = point.phaseCurrentRms.reduce((sum, I, k) => sum + I * I * reflected[k]!, 0)
+  const heat = loopLosses(voltage, state, current).reduce((sum, loss) => sum + loss, 0) - seen
+  const { power } = point
+  return { ...point, power: { ...power, shaft: power.shaft + heat, winding: power.winding + heat } }
+}
+
+export function loadPoint(
   machine: Machine,
   voltage: OpenCircuitVoltage,
   request: LoadPointRequest,
-): RectifierPoint =>
-  rectifierPoint(
-    rectifierInput(machine, voltage, request),
-    request.samples === undefined ? {} : { samples: request.samples },
-  )
+): RectifierPoint {
+  const input = rectifierInput(machine, voltage, request)
+  const { samples } = request
+  if (voltage.loops.length === 0 || !(request.speed > 0))
+    return rectifierPoint(input, samples === undefined ? {} : { samples })
+  const fine = rectifierPoint(input, { samples: loopSamples * voltage.order })
+  const point = withLoops(machine, voltage, request, fine)
+  const { waveforms: _, ...bare } = point
+  return samples === undefined
+    ? bare
+    : { ...point, waveforms: rectifierPoint(input, { samples }).waveforms! }
+}
 
 /** Ideal diodes into a resistor conduct from rest on; their table begins at this [V]. */
 const leastBarrier = 1e-3

@@ -16,11 +16,14 @@ import { connectPhases } from '../physics/winding/connection.ts'
 import type { RotorField } from './air-gap-field.ts'
 import type { Coil, ConductorLayout } from './conductor-layout.ts'
 import { type Linkage, rotorLinkage } from './flux-linkage.ts'
+import { tiltedLinkages } from './tilted-linkage.ts'
+import type { LoopVoltage } from './turn-loop.ts'
 import type { WoundMachine } from './winding.ts'
+import { workingShares } from './winding-defect.ts'
 
 export interface CoilVoltage {
   readonly coil: Coil
-  /** EMF over the shaft's angular speed, as wound [V·s/rad]; its period is 1/base of a turn. */
+  /** EMF over the shaft's angular speed, as wound, of the turns in the circuit [V·s/rad]; its period is 1/base of a turn. */
   readonly emf: FourierSeries
   /** Peak of the fundamental [V·s/rad] and its electrical phase against the first coil, sense included [rad]. */
   readonly fundamental: number
@@ -55,6 +58,8 @@ export interface OpenCircuitVoltage {
   readonly linkages: readonly Linkage[]
   readonly coils: readonly CoilVoltage[]
   readonly phases: readonly PhaseVoltage[]
+  /** Turns closed on themselves; none in a sound machine. */
+  readonly loops: readonly LoopVoltage[]
   /** Phase × phase [H]. */
   readonly inductance: readonly (readonly number[])[]
   /** Between the lines (star, closed delta), else across the phases [V·s/rad]. */
@@ -126,10 +131,19 @@ export function openCircuitVoltage(
   const { base } = linkages[0]!
   const order = machine.rotor.polePairs / base
   // e = −dψ/dt, and the series' angle runs base times as fast as the shaft
-  const perShape = layout.shapes.map(({ turns }, k) =>
-    withoutWeakEnd(seriesScaled(seriesDerivative(linkages[k]!.flux), -base * turns)),
+  const emfOf = (flux: FourierSeries, turns: number) =>
+    withoutWeakEnd(seriesScaled(seriesDerivative(flux), -base * turns))
+  const tilted = tiltedLinkages(machine, field, layout)
+  const perShape = tilted ? [] : layout.shapes.map(({ turns }, k) => emfOf(linkages[k]!.flux, turns))
+  const whole = layout.coils.map(({ shape, angle }, k) =>
+    tilted
+      ? emfOf(tilted[k]!.flux, layout.shapes[shape]!.turns)
+      : seriesDelayed(perShape[shape]!, base * angle),
   )
-  const emf = layout.coils.map(({ shape, angle }) => seriesDelayed(perShape[shape]!, base * angle))
+  const working = workingShares(
+    layout.coils.map((_, k) => wound.loops.find(({ coil }) => coil === k)?.share ?? 0),
+  )
+  const emf = wound.loops.length === 0 ? whole : whole.map((series, k) => seriesScaled(series, working[k]!))
   const joined = connectPhases(
     { emf, resistance: wound.coilResistance, inductance: wound.coilInductance },
     wiring(layout),
@@ -145,7 +159,7 @@ export function openCircuitVoltage(
       peak: seriesPeak(series),
       fundamental,
       lag: principal(harmonicPhase(series, order) - phaseOfFirst),
-      resistance: joined.resistance[k]! + wound.leadResistance,
+      resistance: joined.resistance[k]! + wound.phaseLeadResistance[k]!,
       inductance: joined.inductance[k]![k]!,
       branches: branches.map(({ emf: own, resistance }) => ({ emf: own, resistance })),
       inStep: Math.min(...branches.map(({ inStepRatio }) => inStepRatio[order]!)),
@@ -163,6 +177,27 @@ export function openCircuitVoltage(
     peak: seriesPeak(series),
   }))
   const mean = phases.reduce((sum, { rms }) => sum + rms, 0) / phases.length
+  const parts = layout.coils.map(({ phase, group, sense }) => {
+    // empty groups have no branch
+    const before = new Set(
+      layout.coils.filter((other) => other.phase === phase && other.group < group).map((other) => other.group),
+    )
+    return sense * joined.branches[phase]![before.size]!.share
+  })
+  const loops = wound.loops.map(({ coil, share, resistance, inductance, mutual }): LoopVoltage => {
+    const { number, phase } = layout.coils[coil]!
+    return {
+      coil: number,
+      phase,
+      share,
+      emf: seriesScaled(whole[coil]!, share),
+      resistance,
+      inductance,
+      coupling: phases.map((_, k) =>
+        layout.coils.reduce((sum, own, c) => (own.phase === k ? sum + parts[c]! * mutual[c]! : sum), 0),
+      ),
+    }
+  })
   return {
     base,
     order,
@@ -174,6 +209,7 @@ export function openCircuitVoltage(
       phaseAngle: principal(phaseOfCoil[k]! - phaseOfCoil[0]!),
     })),
     phases,
+    loops,
     inductance: joined.inductance,
     lines,
     greatestLinePeak: Math.max(...lines.map(({ peak }) => peak)),

@@ -7,15 +7,16 @@ export interface Reusable {
   readonly rotor: Chain['rotor'] | undefined
   /** Field, wire, volts. */
   readonly magnetics: Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage'> | undefined
-  readonly generator: Pick<Chain, 'generator' | 'circulating'> | undefined
+  readonly generator: Pick<Chain, 'generator' | 'circulating' | 'drag'> | undefined
 }
 
 /** Inputs alike, as far as the document can tell; both come from JSON, so JSON compares them. */
 const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 
 /** All that the volts depend on. */
-const magneticInputs = ({ rotor, stator, site, load, diode }: Machine): unknown => [
+const magneticInputs = ({ rotor, stator, site, load, diode, defects }: Machine): unknown => [
   rotor,
+  defects,
   { ...stator, thermalResistance: 0, support: 0 },
   site.ambient,
   // the lines of a closed delta are told at the speed that reaches the load's volts

@@ -1,8 +1,10 @@
 /** The winding with its lines joined: current, heat and braking torque against speed. */
 import type { Machine } from '../machine/machine.ts'
+import { zeroSeries } from '../numerics/fourier.ts'
 import { linearSolve } from '../numerics/linear-solve.ts'
 import { copperRatio } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
+import { loopLosses, seenCircuit } from './turn-loop.ts'
 
 export interface ShortCircuit {
   /** Largest of the phases, rms [A]. */
@@ -48,9 +50,10 @@ function lineResistance({ cable, stator }: Machine, place: ShortPlace, n: number
  */
 export function shortCircuit(
   machine: Machine,
-  { phases, inductance, order }: OpenCircuitVoltage,
+  voltage: OpenCircuitVoltage,
   place: ShortPlace,
 ): (speed: number, copperTemperature: number) => ShortCircuit {
+  const { phases, order } = voltage
   const n = phases.length
   const star = machine.stator.connection === 'star' && n > 1
   const line = lineResistance(machine, place, n)
@@ -59,7 +62,8 @@ export function shortCircuit(
     if (!(speed > 0)) return { phaseCurrent: 0, loss: 0, torque: 0 }
     const ω = machine.rotor.polePairs * speed
     const ratio = copperRatio(machine, copperTemperature)
-    const r = phases.map(({ resistance }) => resistance * ratio)
+    const state = { speed, copperRatio: ratio }
+    const { emf, resistance: r, reflected, inductance } = seenCircuit(voltage, state)
     // the rows of the star point in the size of the impedances, so that pivots stay comparable
     const size = Math.max(...r, ...inductance.map((row) => ω * Math.max(...row.map(Math.abs))))
     const A = new Float64Array(m * m)
@@ -80,8 +84,8 @@ export function shortCircuit(
         A[(2 * n + 1) * m + 2 * i + 1] = size
       }
       // phasor cos − j sin, amplitudes
-      b[2 * i] = (phases[i]!.emf.cos[order] ?? 0) * speed
-      b[2 * i + 1] = -(phases[i]!.emf.sin[order] ?? 0) * speed
+      b[2 * i] = emf[i]!.cos[order] ?? 0
+      b[2 * i + 1] = -(emf[i]!.sin[order] ?? 0)
     }
     const x = linearSolve(A, b)
     let phaseCurrent = 0
@@ -90,9 +94,18 @@ export function shortCircuit(
     for (let i = 0; i < n; i++) {
       const square = (x[2 * i]! ** 2 + x[2 * i + 1]! ** 2) / 2
       phaseCurrent = Math.max(phaseCurrent, Math.sqrt(square))
-      loss += square * r[i]!
+      loss += square * (r[i]! - reflected[i]!)
       for (let k = 0; k < n; k++)
         taken += (line[i]![k]! * (x[2 * i]! * x[2 * k]! + x[2 * i + 1]! * x[2 * k + 1]!)) / 2
+    }
+    if (voltage.loops.length > 0) {
+      const current = phases.map((_, i) => {
+        const series = zeroSeries(order)
+        series.cos[order] = x[2 * i]!
+        series.sin[order] = -x[2 * i + 1]!
+        return series
+      })
+      for (const heat of loopLosses(voltage, state, current)) loss += heat
     }
     return { phaseCurrent, loss, torque: (loss + taken) / speed }
   }

@@ -1,12 +1,6 @@
 /** How far the guesses in a design let its results be off, and which guess bears most of it. */
-import type { Design } from '../machine/design.ts'
-import { pathText } from '../machine/fault.ts'
-import type { Machine } from '../machine/machine.ts'
-import { parseDesign } from '../machine/parse.ts'
-import { resolveDesign } from '../machine/resolve.ts'
-import type { Known } from '../units/quantity.ts'
-import { type Assumptions, type Chain, chainOf, usualAssumptions } from './compute.ts'
-import { thermalSpread } from './stator-cooling.ts'
+import { type Chain, chainOf } from './compute.ts'
+import { guessesOf } from './guess.ts'
 import { type Steps, within } from './step.ts'
 import { tellingRow } from './telling-wind.ts'
 
@@ -41,92 +35,6 @@ export interface ResultSpread {
 }
 
 export type Spreads = Readonly<Record<SpreadOutput, ResultSpread>>
-
-/** A guess, turned to either end of its spread. */
-interface Guess {
-  readonly path: string
-  readonly at: (side: 1 | -1) => { readonly machine: Machine; readonly assumptions: Assumptions }
-}
-
-/** A guess without a spread is taken to be off by this share: common practice, no source. */
-export const unspokenShare = 0.2
-
-type Keys = readonly (string | number)[]
-
-interface SpreadQuantity {
-  readonly value: number
-  readonly spread?: number | undefined
-  readonly known?: Known | undefined
-}
-
-const isQuantity = (value: object): value is SpreadQuantity =>
-  'value' in value && typeof value.value === 'number' && ('spread' in value || 'known' in value)
-
-const widthOf = ({ value, spread, known }: SpreadQuantity): number =>
-  spread ?? (known === 'guessed' ? unspokenShare * Math.abs(value) : 0)
-
-/** Quantities of the document that may be off. */
-function guessedKeys(value: unknown, keys: Keys = []): Keys[] {
-  if (typeof value !== 'object' || value === null) return []
-  if (isQuantity(value)) return widthOf(value) > 0 ? [keys] : []
-  return Object.entries(value).flatMap(([key, inner]) =>
-    guessedKeys(inner, [...keys, Array.isArray(value) ? Number(key) : key]),
-  )
-}
-
-/** The document with that quantity moved by `share` of its spread. */
-function shifted(value: unknown, keys: Keys, share: number): unknown {
-  const [key, ...rest] = keys
-  if (key === undefined) {
-    const quantity = value as SpreadQuantity
-    return { ...quantity, value: quantity.value + share * widthOf(quantity) }
-  }
-  if (Array.isArray(value)) return value.map((inner, k) => (k === key ? shifted(inner, rest, share) : inner))
-  const record = value as Record<string, unknown>
-  return { ...record, [key]: shifted(record[key], rest, share) }
-}
-
-/** Ends outside what a document may say are drawn back by halves until it may say them. */
-function shiftedMachine(design: Design, keys: Keys, side: 1 | -1): Machine {
-  for (let share = 1; share > 0.01; share /= 2) {
-    const parsed = parseDesign(shifted(design, keys, side * share))
-    if (parsed.ok) return resolveDesign(parsed.design)
-  }
-  return resolveDesign(design)
-}
-
-function guessesOf(machine: Machine): Guess[] {
-  const { design, rotor, stator } = machine
-  const documented = guessedKeys(design).map(
-    (keys): Guess => ({
-      path: pathText(keys),
-      at: (side) => ({
-        machine: shiftedMachine(design, keys, side),
-        assumptions: usualAssumptions,
-      }),
-    }),
-  )
-  const { remanence, remanenceSpread } = rotor.magnet
-  const grade: Guess = {
-    path: 'rotor.magnet.grade',
-    at: (side) => ({
-      machine: {
-        ...machine,
-        rotor: { ...rotor, magnet: { ...rotor.magnet, remanence: remanence + side * remanenceSpread } },
-      },
-      assumptions: usualAssumptions,
-    }),
-  }
-  const cooling: Guess = {
-    path: 'estimated thermal resistance',
-    at: (side) => ({ machine, assumptions: { coolingFactor: 1 + side * thermalSpread } }),
-  }
-  return [
-    ...documented,
-    ...(remanenceSpread > 0 && design.rotor.magnet.grade !== undefined ? [grade] : []),
-    ...(stator.thermalResistance === undefined ? [cooling] : []),
-  ]
-}
 
 const leastShare = 0.01
 

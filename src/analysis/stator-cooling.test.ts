@@ -82,7 +82,7 @@ describe('law: the ways of the heat', () => {
     expect(one.resistance(100) / one.resistance(0)).toBeGreaterThan(two.resistance(100) / two.resistance(0))
   })
   test('steel opposite a single disc shuts the far face in', () => {
-    const steel = { ...disc, rotor: { ...disc.rotor, oppositeSteel: true, faceDistance: 0.018 } }
+    const steel = { ...disc, rotor: { ...disc.rotor, opposite: disc.rotor.backIron, faceDistance: 0.018 } }
     expect(cooling(steel).resistance(0)).toBeGreaterThan(cooling(disc).resistance(0))
   })
   test('a gap drawn shut, a huge and a tiny machine stay finite', () => {

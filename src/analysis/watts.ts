@@ -6,6 +6,8 @@ export interface Watts {
   readonly friction: number
   /** Eddy currents in the strands. */
   readonly eddy: number
+  /** Eddy currents in metal that stands near the magnets. */
+  readonly parts: number
   /** Copper of the winding. */
   readonly winding: number
   /** Cable, in whichever place it lies. */
@@ -20,6 +22,7 @@ export interface Watts {
 export const wattColumns = [
   'friction',
   'eddy',
+  'parts',
   'winding',
   'cable',
   'diodes',
@@ -30,6 +33,7 @@ export const wattColumns = [
 export const noWatts: Watts = {
   friction: 0,
   eddy: 0,
+  parts: 0,
   winding: 0,
   cable: 0,
   diodes: 0,

@@ -20,6 +20,7 @@ import { resins } from './resin.ts'
 import { roughnessClasses, shearExponents } from './roughness.ts'
 import sources from './sources.json' with { type: 'json' }
 import { mildSteel } from './steel.ts'
+import { stripEdges, stripEnamels, stripThicknesses } from './strip.ts'
 import { awgSizes, enamelledWires, intermediateMetricSizes, swgSizes } from './wire.ts'
 
 interface Sourced {
@@ -48,6 +49,9 @@ const tables: Record<string, readonly Sourced[]> = {
   resins,
   roughnessClasses,
   shearExponents,
+  stripEdges,
+  stripEnamels,
+  stripThicknesses: [stripThicknesses],
   swgSizes,
 }
 
@@ -304,4 +308,34 @@ describe('source: codata2018, si-brochure-9 — constants as printed', () => {
     constants.standardPressure.value / (constants.dryAirGasConstant.value * 288.15),
     '1.2250',
   )
+})
+
+describe('law: metals and strip', () => {
+  test('resistivities in the order of every handbook: copper, aluminium, its alloys, brass, mild steel, stainless', () => {
+    const order = ['copper', 'aluminium', 'aluminium alloy', 'brass', 'mild steel', 'stainless steel']
+    const values = order.map(
+      (name) => conductors.find((metal) => metal.name === name)!.resistivity_ohm_mm2_per_m,
+    )
+    expect([...values].sort((a, b) => a - b)).toEqual(values)
+  })
+  test('thicker strip has rounder edges, and a thicker grade more enamel', () => {
+    stripEdges.forEach((row, k) => {
+      if (k > 1) expect(row.radius_mm!).toBeGreaterThan(stripEdges[k - 1]!.radius_mm!)
+      // never rounder than half of the thinnest strip of its row
+      const thinnest = k === 0 ? row.thickestThickness_mm : stripEdges[k - 1]!.thickestThickness_mm
+      expect(row.radius_mm ?? row.radiusShare! * thinnest).toBeLessThanOrEqual(thinnest / 2 + 1e-12)
+    })
+    expect(stripEnamels[1]!.leastIncrease_mm).toBeGreaterThan(stripEnamels[0]!.greatestIncrease_mm)
+  })
+  test('thicknesses follow the R 20 series: each step about 12 %', () => {
+    const list = stripThicknesses.thickness_mm
+    list.forEach((value, k) => {
+      if (k > 0) expect(Math.abs(value / list[k - 1]! / 10 ** (1 / 20) - 1)).toBeLessThan(0.02)
+    })
+  })
+})
+
+describe('source: mitchell2004, appendix 8 — conductivity of stainless steel 301, 10⁷ S/m', () => {
+  const stainless = conductors.find(({ name }) => name === 'stainless steel')!
+  check('stainless', 1e6 / stainless.resistivity_ohm_mm2_per_m / 1e7, '0.14')
 })

@@ -1,7 +1,7 @@
-/** A conductor's centre-line as exact pieces: lines and arcs drawn in a plane, on a drum or on a disc. */
+/** A conductor's centre-line as exact pieces: lines and arcs drawn in a plane, on a drum or on a disc, or rising off it. */
 import { gaussLegendre } from '../numerics/quadrature.ts'
 import type { Vector3 } from '../numerics/vector.ts'
-import { turnAboutZ } from '../numerics/vector.ts'
+import { cross, turnAboutZ } from '../numerics/vector.ts'
 import { refuse, requireFinite, requirePositive } from '../refusal/require.ts'
 
 /** Cartesian sheet: point = origin + x·xAxis + y·yAxis; the axes are perpendicular unit vectors. */
@@ -43,9 +43,19 @@ export interface FlatArc {
   readonly start: number
   readonly sweep: number
 }
+/**
+ * Height of a piece off its sheet along the normal (xAxis × yAxis; away from the axis on a drum; +z on a disc): from
+ * `from` at its start to `to` at its end by a cubic that is level at both, h = from + (to − from) t² (3 − 2t).
+ */
+export interface Rise {
+  readonly from: number
+  readonly to: number
+}
 export interface CurvePiece {
   readonly sheet: Sheet
   readonly shape: FlatLine | FlatArc
+  /** Left out: the piece lies in its sheet. */
+  readonly rise?: Rise
 }
 /** Pieces end to end, in the direction of positive current. */
 export interface Curve {
@@ -60,7 +70,7 @@ export interface PathQuadrature {
 }
 
 /** Where the piece is at t in 0…1, then its first and second derivative by t: nine numbers into `out`. */
-function evaluate({ sheet, shape }: CurvePiece, t: number, out: Float64Array): void {
+function evaluate({ sheet, shape, rise }: CurvePiece, t: number, out: Float64Array): void {
   let x: number
   let y: number
   let x1: number
@@ -83,6 +93,15 @@ function evaluate({ sheet, shape }: CurvePiece, t: number, out: Float64Array): v
     x2 = -radii[0] * c * sweep * sweep
     y2 = -radii[1] * s * sweep * sweep
   }
+  let h = 0
+  let h1 = 0
+  let h2 = 0
+  if (rise) {
+    const climb = rise.to - rise.from
+    h = rise.from + climb * t * t * (3 - 2 * t)
+    h1 = 6 * climb * t * (1 - t)
+    h2 = 6 * climb * (1 - 2 * t)
+  }
   if (sheet.kind === 'plane') {
     const { origin, xAxis, yAxis } = sheet
     for (let k = 0; k < 3; k++) {
@@ -90,28 +109,36 @@ function evaluate({ sheet, shape }: CurvePiece, t: number, out: Float64Array): v
       out[3 + k] = x1 * xAxis[k] + y1 * yAxis[k]
       out[6 + k] = x2 * xAxis[k] + y2 * yAxis[k]
     }
+    if (rise) {
+      const normal = cross(xAxis, yAxis)
+      for (let k = 0; k < 3; k++) {
+        out[k] += h * normal[k]
+        out[3 + k] += h1 * normal[k]
+        out[6 + k] += h2 * normal[k]
+      }
+    }
     return
   }
   const azimuth = sheet.angle + x / sheet.referenceRadius
   const a1 = x1 / sheet.referenceRadius
   const a2 = x2 / sheet.referenceRadius
   const onDrum = sheet.kind === 'drum'
-  const r = onDrum ? sheet.radius : y
-  const r1 = onDrum ? 0 : y1
-  const r2 = onDrum ? 0 : y2
+  const r = onDrum ? sheet.radius + h : y
+  const r1 = onDrum ? h1 : y1
+  const r2 = onDrum ? h2 : y2
   const c = Math.cos(azimuth)
   const s = Math.sin(azimuth)
   const radial = r2 - r * a1 * a1
   const around = 2 * r1 * a1 + r * a2
   out[0] = r * c
   out[1] = r * s
-  out[2] = onDrum ? sheet.height + y : sheet.height
+  out[2] = onDrum ? sheet.height + y : sheet.height + h
   out[3] = r1 * c - r * a1 * s
   out[4] = r1 * s + r * a1 * c
-  out[5] = onDrum ? y1 : 0
+  out[5] = onDrum ? y1 : h1
   out[6] = radial * c - around * s
   out[7] = radial * s + around * c
-  out[8] = onDrum ? y2 : 0
+  out[8] = onDrum ? y2 : h2
 }
 
 /** The point of a piece at t in 0…1. */
@@ -132,11 +159,12 @@ function lengthOver(piece: CurvePiece, from: number, to: number, order: number):
   return half * sum
 }
 const scratch = new Float64Array(9)
+const level: Rise = { from: 0, to: 0 }
 
 function refinedLength(piece: CurvePiece, from: number, to: number, allowed: number, depth: number): number {
-  const coarse = lengthOver(piece, from, to, 8)
+  const coarse = lengthOver(piece, from, to, 12)
   const middle = (from + to) / 2
-  const fine = lengthOver(piece, from, middle, 8) + lengthOver(piece, middle, to, 8)
+  const fine = lengthOver(piece, from, middle, 12) + lengthOver(piece, middle, to, 12)
   if (depth === 0 || Math.abs(fine - coarse) <= allowed) return fine
   return (
     refinedLength(piece, from, middle, allowed / 2, depth - 1) +
@@ -144,11 +172,11 @@ function refinedLength(piece: CurvePiece, from: number, to: number, allowed: num
   )
 }
 
-/** Length of one piece; lines and circles in closed form, flattened and polar arcs to 1e-12 of themselves. */
+/** Length of one piece; lines and circles in closed form, flattened, polar and rising ones to 1e-12 of themselves. */
 export function pieceLength(piece: CurvePiece): number {
-  const { sheet, shape } = piece
-  const stretch = sheet.kind === 'drum' ? sheet.radius / sheet.referenceRadius : 1
-  if (sheet.kind !== 'polar') {
+  const { sheet, shape, rise = level } = piece
+  const stretch = sheet.kind === 'drum' ? (sheet.radius + rise.from) / sheet.referenceRadius : 1
+  if (sheet.kind !== 'polar' && rise.from === rise.to) {
     if (shape.kind === 'line')
       return Math.hypot((shape.to[0] - shape.from[0]) * stretch, shape.to[1] - shape.from[1])
     if (shape.radii[0] * stretch === shape.radii[1]) return Math.abs(shape.sweep) * shape.radii[1]
@@ -268,7 +296,7 @@ export function turnedCurve(curve: Curve, angle: number): Curve {
   }
   return {
     closed: curve.closed,
-    pieces: curve.pieces.map(({ sheet, shape }) => ({ sheet: turned(sheet), shape })),
+    pieces: curve.pieces.map((piece) => ({ ...piece, sheet: turned(piece.sheet) })),
   }
 }
 

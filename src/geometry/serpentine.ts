@@ -1,4 +1,4 @@
-/** One serpentine (wave) winding: 2p runs joined by crowns at alternating ends, on a drum or a disc. */
+/** One serpentine (wave) winding: 2p runs joined by crowns at alternating ends, on a drum or a disc, crowns raised or not. */
 import {
   refuse,
   requireBetween,
@@ -8,7 +8,7 @@ import {
 } from '../refusal/require.ts'
 import type { BundleSection, Filament } from './bundle.ts'
 import { bundleFilaments, serpentineBundleOrders } from './bundle.ts'
-import type { Curve, CurvePiece, FlatPoint, Sheet } from './curve.ts'
+import type { Curve, CurvePiece, FlatPoint, Rise, Sheet } from './curve.ts'
 import { curveLength } from './curve.ts'
 import type { WindingSurface } from './winding-surface.ts'
 import { requireWindingSurface } from './winding-surface.ts'
@@ -17,6 +17,14 @@ import { requireWindingSurface } from './winding-surface.ts'
 export type Crown =
   | { readonly kind: 'half-ellipse'; readonly height: number }
   | { readonly kind: 'rounded-corners'; readonly height: number; readonly cornerRadius: number }
+
+/** Crowns that leave the surface, to pass over those of another wave. */
+export interface CrownLift {
+  /** Off the surface, along its outward normal [m]. */
+  readonly height: number
+  /** First part of the crown's height, along the run's direction, over which it climbs and comes down again [m]. */
+  readonly ramp: number
+}
 
 export interface Serpentine {
   readonly surface: WindingSurface
@@ -27,6 +35,8 @@ export interface Serpentine {
   /** Azimuth by which a run advances from its first to its last end: 0 straight, π/p zigzag. */
   readonly runSlant: number
   readonly crown: Crown
+  /** Left out: the crowns lie in the surface. A zigzag has no crowns to lift. */
+  readonly lift?: CrownLift
   /** Azimuth of the middle of the first run. */
   readonly angle: number
 }
@@ -46,7 +56,7 @@ export interface RepeatedCurve {
 }
 
 function requireSerpentine(serpentine: Serpentine): void {
-  const { surface, polePairs, activeLength, runSlant, crown, angle } = serpentine
+  const { surface, polePairs, activeLength, runSlant, crown, lift, angle } = serpentine
   requireWindingSurface(surface)
   requirePositive('polePairs', polePairs)
   if (!Number.isInteger(polePairs))
@@ -55,18 +65,55 @@ function requireSerpentine(serpentine: Serpentine): void {
   requireBetween('runSlant', runSlant, [0, Math.PI / polePairs], 'rad')
   requireNotNegative('crown.height', crown.height, 'm')
   requireFinite('angle', angle, 'rad')
+  if (lift) {
+    requireFinite('lift.height', lift.height, 'm')
+    requireBetween('lift.ramp', lift.ramp, [0, crown.height], 'm')
+    if (lift.height !== 0 && isZigzag(serpentine))
+      refuse({
+        name: 'lift.height',
+        condition: '0 for a zigzag',
+        value: lift.height,
+        unit: 'm',
+        code: 'conflict',
+      })
+  }
   if (surface.kind === 'disc') {
     const inside = surface.meanRadius - activeLength / 2 - crown.height
     requirePositive('radius inside the inner crowns', inside, 'm')
   }
 }
 
-/** Crown from (from, base) to (to, base), bulging by `outward`·height. */
-function crownPieces(
-  crown: Crown,
-  sheet: Sheet,
-  span: { readonly from: number; readonly to: number; readonly base: number; readonly outward: 1 | -1 },
-): CurvePiece[] {
+/** Runs that lean by a whole pole pitch meet without crowns. */
+const isZigzag = ({ polePairs, runSlant }: Serpentine): boolean =>
+  Math.PI / polePairs - runSlant <= (1e-12 * Math.PI) / polePairs
+
+interface CrownSpan {
+  readonly from: number
+  readonly to: number
+  readonly base: number
+  readonly outward: 1 | -1
+}
+
+/** Crown from (from, base) to (to, base), bulging by `outward`·height; a lifted one on ramps that carry on the runs. */
+function crownPieces(crown: Crown, sheet: Sheet, span: CrownSpan, lift: CrownLift | undefined): CurvePiece[] {
+  if (!lift) return flatCrown(crown, sheet, span)
+  const { from, to, base, outward } = span
+  const { height, ramp } = lift
+  const foot = base + outward * ramp
+  const slope = (at: number, y0: number, y1: number, rise: Rise): CurvePiece[] =>
+    ramp === 0 && height === 0 ? [] : [{ sheet, shape: { kind: 'line', from: [at, y0], to: [at, y1] }, rise }]
+  const top = flatCrown({ ...crown, height: Math.max(0, crown.height - ramp) }, sheet, {
+    ...span,
+    base: foot,
+  })
+  return [
+    ...slope(from, base, foot, { from: 0, to: height }),
+    ...top.map((piece) => ({ ...piece, rise: { from: height, to: height } })),
+    ...slope(to, foot, base, { from: height, to: 0 }),
+  ]
+}
+
+function flatCrown(crown: Crown, sheet: Sheet, span: CrownSpan): CurvePiece[] {
   const { from, to, base, outward } = span
   const width = to - from
   const { height } = crown
@@ -118,15 +165,15 @@ function crownPieces(
 
 /** Two runs and two crowns, from the start of run 2·pair to the start of the next pair. */
 function pairPieces(serpentine: Serpentine, offset: FilamentOffset, pair: number): CurvePiece[] {
-  const { surface, polePairs, activeLength, runSlant, crown } = serpentine
+  const { surface, polePairs, activeLength, runSlant, crown, lift } = serpentine
   const pitch = Math.PI / polePairs
   const slant = runSlant / 2
   const reference = surface.kind === 'drum' ? surface.radius : surface.meanRadius
   const angle = serpentine.angle + offset.lateral / reference + 2 * pitch * pair
-  const zigzag = pitch - runSlant <= 1e-12 * pitch
+  const zigzag = isZigzag(serpentine)
   if (surface.kind === 'drum') {
     const radius = surface.radius + offset.normal
-    requirePositive('radius of the filament', radius, 'm')
+    requirePositive('radius of the filament', radius + Math.min(0, lift?.height ?? 0), 'm')
     const sheet: Sheet = { kind: 'drum', radius, referenceRadius: reference, angle, height: surface.z }
     const top = activeLength / 2
     const run = (from: number, to: number, y: number): CurvePiece => ({
@@ -136,12 +183,12 @@ function pairPieces(serpentine: Serpentine, offset: FilamentOffset, pair: number
     const cap = (from: number, to: number, outward: 1 | -1): CurvePiece[] =>
       zigzag
         ? []
-        : crownPieces(crown, sheet, {
-            from: from * reference,
-            to: to * reference,
-            base: outward * top,
-            outward,
-          })
+        : crownPieces(
+            crown,
+            sheet,
+            { from: from * reference, to: to * reference, base: outward * top, outward },
+            lift,
+          )
     return [
       run(-slant, slant, top),
       ...cap(slant, pitch - slant, -1),
@@ -170,6 +217,7 @@ function pairPieces(serpentine: Serpentine, offset: FilamentOffset, pair: number
           crown,
           { kind: 'polar', referenceRadius: r, angle, height },
           { from: from * r, to: to * r, base: r, outward },
+          lift,
         )
   return [
     run(inner, -slant, outer, slant),

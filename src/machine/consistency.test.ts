@@ -305,10 +305,13 @@ describe('law: the limit itself is allowed', () => {
     ['a zigzag', drum, (d) => (d.stator.winding.slant_deg = 30)],
     ['layers that touch', drum, (d) => (d.stator.winding.phases[1].distance_mm = 3.2 + 2.2)],
     [
-      'waves side by side in one layer',
+      'waves side by side in one layer, their crowns over each other',
       drum,
       (d) => {
-        for (const phase of d.stator.winding.phases) phase.distance_mm = 3.2
+        d.stator.winding.phases.forEach((phase: Raw, k: number) => {
+          phase.distance_mm = 3.2
+          phase.crownLift_mm = 2.2 * k
+        })
       },
     ],
     [

@@ -4,6 +4,7 @@ import { atMost, fault, rising } from './consistency-fault.ts'
 import { defectFaults } from './defect-consistency.ts'
 import type { Design } from './design.ts'
 import type { Fault } from './fault.ts'
+import { metalPartFaults } from './metal-part-consistency.ts'
 import { rotorFaults } from './rotor-consistency.ts'
 import { windingFaults } from './winding-consistency.ts'
 import { wireFaults } from './wire-consistency.ts'
@@ -68,5 +69,6 @@ export const consistencyFaults = (design: Design): Fault[] => [
   ...rotorFaults(design),
   ...windingFaults(design),
   ...wireFaults(design),
+  ...metalPartFaults(design),
   ...defectFaults(design),
 ]

@@ -1,18 +1,35 @@
 /** Faults of defects that name a magnet, coil or phase which the machine does not have. */
-import { fault } from './consistency-fault.ts'
+import { nominal } from '../units/quantity.ts'
+import { atMost, fault } from './consistency-fault.ts'
 import type { Design } from './design.ts'
 import type { Fault } from './fault.ts'
 
 type Winding = Design['stator']['winding']
 
-/** Coils that a defect may count through, and the phases they belong to. */
-function counts(winding: Winding): { readonly coils: number; readonly phases: number } {
-  if (winding.kind === 'serpentine') return { coils: winding.phases.length, phases: winding.phases.length }
-  return { coils: winding.coilCount, phases: winding.phaseCount }
+/** Coils that a defect may count through, the phases they belong to, and the turns that any coil has. */
+function counts(winding: Winding) {
+  if (winding.kind === 'coils')
+    return { coils: winding.coilCount, phases: winding.phaseCount, turns: winding.turns }
+  const phases = winding.phases.length
+  return { coils: phases * winding.layers, phases, turns: Math.floor(winding.turns / winding.layers) }
 }
 
-export function defectFaults({ defects, rotor, stator }: Design): Fault[] {
-  const { coils, phases } = counts(stator.winding)
+/** How far the winding may come nearer to the magnets on one side, or go from them on the other [mm]. */
+export function tiltRoom_mm({ rotor, stator }: Design): number {
+  const { winding } = stator
+  const distances = (winding.kind === 'coils' ? [winding] : winding.phases).map(({ distance_mm }) =>
+    nominal(distance_mm),
+  )
+  const taken = nominal(winding.bundleDepth_mm) / 2 + nominal(rotor.cover_mm)
+  const near = Math.min(...distances) - taken
+  return rotor.arrangement === 'two-discs'
+    ? Math.min(near, nominal(rotor.faceDistance_mm) - Math.max(...distances) - taken)
+    : near
+}
+
+export function defectFaults(design: Design): Fault[] {
+  const { defects, rotor, stator } = design
+  const { coils, phases, turns } = counts(stator.winding)
   return defects.flatMap((defect, k) => {
     const path = (name: string) => `defects[${k}].${name}`
     const most = (name: string, value: number, limit: number, why: string): Fault[] =>
@@ -30,7 +47,7 @@ export function defectFaults({ defects, rotor, stator }: Design): Fault[] {
       case 'shorted turns':
         return [
           ...most('coil', defect.coil, coils, 'as there are no more coils'),
-          ...most('turns', defect.turns, stator.winding.turns, 'the turns of the coil'),
+          ...most('turns', defect.turns, turns, 'the turns of the coil'),
         ]
       case 'reversed phase':
         return most('phase', defect.phase, phases, 'as there are no more phases')
@@ -45,12 +62,26 @@ export function defectFaults({ defects, rotor, stator }: Design): Fault[] {
       case 'open strand':
         return [
           ...most('phase', defect.phase, phases, 'as there are no more phases'),
-          ...most('strands', defect.strands, stator.wire.strands, 'the strands in hand'),
+          ...(defect.strands < stator.wire.strands
+            ? []
+            : [
+                fault(
+                  path('strands'),
+                  `below ${stator.wire.strands}, the strands in hand: with none left the phase is open`,
+                  defect.strands,
+                  { code: 'above-maximum' },
+                ),
+              ]),
         ]
       default:
         return defects.slice(0, k).some(({ kind }) => kind === defect.kind)
           ? [fault(path('kind'), 'given once', defect.kind)]
-          : []
+          : atMost(
+              path('difference_mm'),
+              nominal(defect.difference_mm),
+              2 * Math.max(0, tiltRoom_mm(design)),
+              'or the winding touches the magnets',
+            )
     }
   })
 }

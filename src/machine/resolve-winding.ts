@@ -1,4 +1,5 @@
 /** The winding of a design in SI. */
+import { coilHole } from './coil-shape/index.ts'
 import type { Design } from './design.ts'
 import type { Rotor, Winding } from './machine.ts'
 import { si, siOr } from './si.ts'
@@ -13,40 +14,29 @@ export function resolveWinding(design: Design['stator']['winding'], rotor: Rotor
       // a slant of just the pole pitch must not exceed it by the last bit
       slant: Math.min(si(design.slant_deg, 'deg'), Math.PI / rotor.polePairs),
       crownHeight: si(design.crownHeight_mm, 'mm'),
+      crown: design.crown,
+      cornerRadius: siOr(design.cornerRadius_mm, 'mm'),
       bundleWidth: si(design.bundleWidth_mm, 'mm'),
       bundleDepth,
+      layers: design.layers,
+      layerPitch: siOr(design.layerPitch_mm, 'mm') ?? bundleDepth,
       phases: design.phases.map((phase) => ({
         offset: si(phase.offset_deg, 'deg'),
         distance: si(phase.distance_mm, 'mm'),
+        crownLift: si(phase.crownLift_mm, 'mm'),
         sense: phase.sense === 'reversed' ? -1 : 1,
       })),
     }
-  const { hole } = design
   return {
     kind: 'coils',
     coilCount: design.coilCount,
     phaseCount: design.phaseCount,
     turns: design.turns,
-    hole:
-      hole.shape === 'round'
-        ? { shape: 'round', diameter: si(hole.holeDiameter_mm, 'mm') }
-        : hole.shape === 'rectangular'
-          ? {
-              shape: 'rectangular',
-              width: si(hole.holeWidth_mm, 'mm'),
-              length: si(hole.holeLength_mm, 'mm'),
-              cornerRadius: si(hole.cornerRadius_mm, 'mm'),
-            }
-          : {
-              shape: 'wedge',
-              innerWidth: si(hole.holeInnerWidth_mm, 'mm'),
-              outerWidth: si(hole.holeOuterWidth_mm, 'mm'),
-              length: si(hole.holeLength_mm, 'mm'),
-              cornerRadius: si(hole.cornerRadius_mm, 'mm'),
-            },
+    hole: coilHole(design.hole, rotor.poleCount),
     legWidth: si(design.legWidth_mm, 'mm'),
     bundleDepth,
     distance: si(design.distance_mm, 'mm'),
+    offset: si(design.offset_deg, 'deg'),
     centreRadius: siOr(design.centreRadius_mm, 'mm') ?? rotor.pitchRadius,
     parallelGroups: design.parallelGroups,
     reversedCoils: design.reversedCoils,

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { plastics } from '../data/plastic.ts'
 import { resins } from '../data/resin.ts'
 import { choice, namesOf, quantity } from './field.ts'
+import { metalPartSchema } from './metal-part.ts'
 import { windingSchema } from './winding.ts'
 import { wireSchema } from './wire.ts'
 
@@ -33,4 +34,9 @@ export const statorSchema = z.strictObject({
     symbol: 'R_θ',
     help: 'Copper to air, from a heat run; left out, it is estimated from the geometry, ± 50 %',
   }).optional(),
+  metalParts: z
+    .array(metalPartSchema)
+    .max(20)
+    .meta({ description: 'Metal that stands still near the magnets, on the side of the winding' })
+    .default([]),
 })

@@ -1,5 +1,6 @@
-/** The winding: one serpentine per phase, or concentrated coils. */
+/** The winding: a serpentine for each phase, or coils, side by side or overlapped. */
 import { z } from 'zod'
+import { holeSchema } from './coil-shape/index.ts'
 import { choice, count, quantity } from './field.ts'
 
 const turns = count({
@@ -21,8 +22,10 @@ const bundleDepth_mm = quantity('mm', {
 const distance_mm = quantity('mm', {
   min: 0.05,
   max: 300,
-  help: 'From the magnet faces to the middle of the bundle',
+  help: 'From the magnet faces to the middle of the bundle; of layers or levels, to that of the nearest',
 })
+
+export const crownShapes = ['half-ellipse', 'rounded corners'] as const
 
 const serpentine = z.strictObject({
   kind: z.literal('serpentine').meta({ description: 'One wave of wire per phase, a run under every pole' }),
@@ -38,8 +41,26 @@ const serpentine = z.strictObject({
     max: 200,
     help: 'How far a crown bulges past the ends of the runs',
   }),
+  crown: choice(crownShapes, {
+    help: 'Form of a crown: half an ellipse, or straight with rounded corners',
+  }).default('half-ellipse'),
+  cornerRadius_mm: quantity('mm', {
+    min: 0,
+    max: 200,
+    help: 'Radius of the rounded corners of a crown; left out, as large as they fit',
+  }).optional(),
   bundleWidth_mm,
   bundleDepth_mm,
+  layers: count({
+    min: 1,
+    max: 8,
+    help: 'Layers that the turns of a phase are spread over, in series, each a bundle of its own',
+  }).default(1),
+  layerPitch_mm: quantity('mm', {
+    min: 0.05,
+    max: 100,
+    help: 'From layer to layer of a phase, away from the magnets; left out, the depth of the bundle',
+  }).optional(),
   phases: z
     .array(
       z.strictObject({
@@ -49,6 +70,11 @@ const serpentine = z.strictObject({
           help: 'Angle about the shaft (mechanical) from the first phase',
         }),
         distance_mm,
+        crownLift_mm: quantity('mm', {
+          min: 0,
+          max: 100,
+          help: 'How far the crowns leave the level of the runs, away from the magnets, to pass over other phases',
+        }).default(0),
         sense: choice(['forward', 'reversed'], { help: 'Reversed swaps start and finish' }).default(
           'forward',
         ),
@@ -60,39 +86,21 @@ const serpentine = z.strictObject({
 })
 
 const legWidth_mm = quantity('mm', { min: 0.2, max: 150, help: 'Width of one leg of the coil' })
-const hole = {
-  round: z.strictObject({
-    shape: z.literal('round'),
-    holeDiameter_mm: quantity('mm', { min: 0.5, max: 400, help: 'Diameter of the hole' }),
-  }),
-  rectangular: z.strictObject({
-    shape: z.literal('rectangular'),
-    holeWidth_mm: quantity('mm', { min: 0.5, max: 400, help: 'Hole along the circumference' }),
-    holeLength_mm: quantity('mm', { min: 0.5, max: 400, help: 'Hole along the shaft or the radius' }),
-    cornerRadius_mm: quantity('mm', { min: 0, max: 100, help: 'Radius of the corners of the hole' }).default(
-      2,
-    ),
-  }),
-  wedge: z.strictObject({
-    shape: z.literal('wedge'),
-    holeInnerWidth_mm: quantity('mm', { min: 0.5, max: 400, help: 'Width of the hole at its inner end' }),
-    holeOuterWidth_mm: quantity('mm', { min: 0.5, max: 400, help: 'Width of the hole at its outer end' }),
-    holeLength_mm: quantity('mm', { min: 0.5, max: 400, help: 'Hole along the radius' }),
-    cornerRadius_mm: quantity('mm', { min: 0, max: 100, help: 'Radius of the corners of the hole' }).default(
-      2,
-    ),
-  }),
-}
 
 const coils = z.strictObject({
-  kind: z.literal('coils').meta({ description: 'Concentrated coils side by side' }),
+  kind: z.literal('coils').meta({ description: 'Coils all round, side by side or overlapped' }),
   coilCount: count({ min: 1, max: 180, symbol: 'Q', help: 'Number of coils' }),
   phaseCount: count({ min: 1, max: 3, symbol: 'm', help: 'Number of phases' }),
   turns,
-  hole: z.discriminatedUnion('shape', [hole.round, hole.rectangular, hole.wedge]),
+  hole: holeSchema,
   legWidth_mm,
   bundleDepth_mm,
   distance_mm,
+  offset_deg: quantity('deg', {
+    min: -360,
+    max: 360,
+    help: 'Angle about the shaft (mechanical) at which the first coil stands',
+  }).default(0),
   centreRadius_mm: quantity('mm', {
     min: 1,
     max: 1500,

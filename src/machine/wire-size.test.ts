@@ -1,7 +1,7 @@
 /** Checks of wire gauges and of the enamel on a wire. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../test/check.ts'
-import { enamelledDiameter_mm, gauge, wireSizeSchema } from './wire-size.ts'
+import { enamelledDiameter_mm, gauge, neighbourSizes, wireSizeSchema } from './wire-size.ts'
 
 describe('source: astm-b258, d = 0.127 mm × 92^((36 − n)/39) — bare diameters in mm', () => {
   const rows = [
@@ -99,5 +99,37 @@ describe('law: a gauge is a word, a diameter is a number', () => {
         before = outer
       }
     }
+  })
+})
+
+describe('law: sizes next to a size', () => {
+  const bare = (size: number | string) => (typeof size === 'number' ? size : gauge(size)!)
+  test('in the family of the name, thinner and thicker step by step', () => {
+    for (const size of ['AWG 20', 'swg 21', 0.5, 0.6, 1.03, 'AWG 0', 'AWG 44', 'SWG 4', 0.02, 10]) {
+      const { thinner, thicker } = neighbourSizes(size, 4)
+      let before = bare(size)
+      for (const next of thinner) {
+        expect(typeof next).toBe(typeof size)
+        expect(bare(next)).toBeLessThan(before)
+        before = bare(next)
+      }
+      before = bare(size)
+      for (const next of thicker) {
+        expect(bare(next)).toBeGreaterThan(before)
+        before = bare(next)
+      }
+    }
+  })
+  test('the ends of a family have no further sizes', () => {
+    expect(neighbourSizes('AWG 44', 3).thinner).toEqual([])
+    expect(neighbourSizes('SWG 4', 3).thicker).toEqual([])
+    expect(neighbourSizes('AWG 1', 3).thicker).toEqual(['AWG 0'])
+    expect(neighbourSizes(0.01, 3).thinner).toEqual([])
+  })
+})
+
+describe('source: iec-60317-0-1, nominal sizes of the R 20 and R 40 series next to 1.5 mm (from memory, not opened)', () => {
+  test('1.32, 1.4, 1.5, 1.6, 1.7', () => {
+    expect(neighbourSizes(1.5, 2)).toEqual({ thinner: [1.4, 1.32], thicker: [1.6, 1.7] })
   })
 })

@@ -1,6 +1,6 @@
 /** Wire sizes as people name them: a diameter, or a gauge. */
 import { z } from 'zod'
-import { awgDiameter_mm, enamelledWires, swgSizes } from '../data/wire.ts'
+import { awgDiameter_mm, enamelledWires, intermediateMetricSizes, swgSizes } from '../data/wire.ts'
 import { piecewiseLinear } from '../numerics/interpolate.ts'
 import { quantity } from './field.ts'
 
@@ -47,3 +47,35 @@ const increase_mm = ([1, 2] as const).map((grade) =>
 /** Outer diameter of a typical wire of that bare diameter: half-way between the least and the greatest allowed. */
 export const enamelledDiameter_mm = (bare_mm: number, grade: 1 | 2): number =>
   bare_mm + increase_mm[grade - 1]!(bare_mm)
+
+/** A size as the document names it. */
+export type WireSize = number | string
+
+const metricSizes_mm: readonly number[] = [
+  ...enamelledWires.map((wire) => wire.conductorDiameter_mm),
+  ...intermediateMetricSizes.conductorDiameter_mm,
+].sort((a, b) => a - b)
+
+/** Sizes on either side of this one in the family that it is named in, the nearest first. */
+export function neighbourSizes(
+  size: WireSize,
+  count: number,
+): { readonly thinner: readonly WireSize[]; readonly thicker: readonly WireSize[] } {
+  if (typeof size === 'number') {
+    const same = 1e-9
+    return {
+      thinner: metricSizes_mm
+        .filter((other) => other < size - same)
+        .slice(-count)
+        .reverse(),
+      thicker: metricSizes_mm.filter((other) => other > size + same).slice(0, count),
+    }
+  }
+  const [, kind, number] = gaugePattern.exec(size.trim())!
+  const beside = (step: 1 | -1) =>
+    Array.from(
+      { length: count },
+      (_, k) => `${kind!.toUpperCase()} ${Number(number) + step * (k + 1)}`,
+    ).filter((name) => gauge(name) !== undefined)
+  return { thinner: beside(1), thicker: beside(-1) }
+}

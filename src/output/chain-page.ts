@@ -1,9 +1,11 @@
 /** The chain as a page of text: wind to battery with its watts, the table per wind, the concerns. */
 import type { Chain } from '../analysis/compute.ts'
 import type { Concern } from '../analysis/concerns.ts'
+import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import type { ResultSpread, Spreads } from '../analysis/spread.ts'
 import { tellingWind } from '../analysis/telling-wind.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
+import { windingFactors } from '../analysis/winding-factors.ts'
 import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
 import { textTable, wrapped } from './text-table.ts'
 
@@ -39,6 +41,7 @@ function wattLine(name: string, watts: number, whole: number): PageLine {
 const lossNames = {
   friction: 'lost in bearings',
   eddy: 'lost in strand eddies',
+  parts: 'lost in metal parts',
   winding: 'lost in the winding',
   cable: 'lost in the cable',
   diodes: 'lost in the bridge',
@@ -58,7 +61,9 @@ function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
       : []),
     wattLine('in the wind', row.available, row.available),
     wattLine('taken by the blades', shaft, row.available),
-    ...wattColumns.map((column) => wattLine(lossNames[column], row.watts[column], row.available)),
+    ...wattColumns
+      .filter((column) => column !== 'parts' || row.watts.parts > 0)
+      .map((column) => wattLine(lossNames[column], row.watts[column], row.available)),
     ...(spreads === undefined
       ? []
       : [faint(`  stored or used: ${withSpread(row.watts.useful, 'W', spreads.usefulPower)}`)]),
@@ -78,11 +83,50 @@ function stepLines({ layout, voltage }: Chain): PageLine[] {
   })
 }
 
+/** Which coils make a phase, those wound against the others with a minus: what to write on the stator. */
+function coilLines({ layout, machine }: Chain): PageLine[] {
+  if (machine.stator.winding.kind !== 'coils' || layout.coils.length < 2) return []
+  return Array.from({ length: layout.phaseCount }, (_, phase) => {
+    const own = layout.coils.filter((coil) => coil.phase === phase)
+    const text = own.map(({ number, sense }) => (sense < 0 ? `−${number}` : String(number))).join(' ')
+    return wrapped(`  coils of phase ${phase + 1}: ${text}`, columns, '    ').map(plain)
+  }).flat()
+}
+
+const threeDigits = (value: number | undefined): string => (value === undefined ? '–' : value.toFixed(3))
+
+/** The textbook's factors beside the integrated one. */
+function factorLines(chain: Chain): PageLine[] {
+  const { rows, sentence } = windingFactors(chain)
+  const head = ['harmonic', 'pitch', 'distribution', 'spread', 'skew', 'textbook', 'integrated']
+  const table = textTable(
+    head.map((text) => ({ head: text, align: 'right' })),
+    rows.map(({ harmonic, pitch, distribution, spread, skew, textbook, integrated }) => [
+      String(harmonic),
+      ...[pitch, distribution, spread, skew, textbook, integrated].map(threeDigits),
+    ]),
+  )
+  return [
+    title('Winding factors of phase 1'),
+    ...table.map((text, k) => (k === 0 ? faint(`  ${text}`) : plain(`  ${text}`))),
+    ...wrapped(`  ${sentence}`, columns, '  ').map(plain),
+  ]
+}
+
 /** A result with its spread, if one was computed and is not nothing. */
 function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
   if (!Number.isFinite(value)) return 'never'
   if (spread === undefined) return formatSi(value, suffix)
   return `${formatSpread(value, spread.spread, suffix)}${spread.mayFail ? ' or never' : ''}`
+}
+
+/** What the reels have left, or lack. */
+function reelText({ reelRest }: Chain['wound']): string {
+  if (reelRest === undefined) return ''
+  const { length, mass, share } = reelRest
+  return length < 0
+    ? `; the reels lack ${formatSi(-length, 'm')}`
+    : `; ${formatSi(length, 'm')} (${formatSi(mass, 'g')}, ${percent(share)}) stay on the reels`
 }
 
 function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
@@ -102,9 +146,10 @@ function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
       `  field through the winding ${formatSi(gap.fundamental, 'T')} peak; magnets work at ${formatSi(field.workingPoint.fluxDensity, 'T')} of ${formatSi(field.remanence, 'T')}`,
     ),
     ...phase,
+    ...coilLines(chain),
     ...stepLines(chain),
     plain(
-      `  ${formatSi(wound.wireLength, 'm')} of wire, ${formatSi(wound.copperMass, 'g')} of copper${wound.price === undefined ? '' : `, ${formatNumber(wound.price)} in your money`}`,
+      `  ${formatSi(wound.wireLength, 'm')} of wire, ${formatSi(wound.copperMass, 'g')} of copper${wound.price === undefined ? '' : `, ${formatNumber(wound.price)} in your money`}${reelText(wound)}`,
     ),
     plain(
       `  the rotor starts in ${windOr(chain.startWind)}; current begins in ${withSpread(chain.cutInWind, 'm_per_s', spreads?.cutInWind)}, at ${withSpread(generator.cutIn, 'rpm', spreads?.cutInSpeed)}`,
@@ -192,6 +237,47 @@ function windLines({ rows }: Chain): PageLine[] {
   ]
 }
 
+/** What turning costs with nothing connected; causes that cost nothing have no column. */
+function noLoadLines(chain: Chain): PageLine[] {
+  const rows = noLoadRows(chain, 4)
+  const last = rows[rows.length - 1]
+  if (last === undefined) return []
+  const causes = [
+    { head: 'bearings W', of: ({ watts }: (typeof rows)[number]) => watts.friction },
+    { head: 'strand eddies W', of: ({ watts }: (typeof rows)[number]) => watts.strands },
+    { head: 'metal parts W', of: ({ watts }: (typeof rows)[number]) => watts.parts },
+    {
+      head: 'circulating W',
+      of: ({ watts }: (typeof rows)[number]) => watts.branches + watts.delta + watts.loops,
+    },
+  ].filter(({ of }) => of(last) > 0)
+  const table = textTable(
+    [
+      { head: 'rpm', align: 'right' },
+      { head: 'torque mN·m', align: 'right' },
+      ...causes.map(({ head }) => ({ head, align: 'right' as const })),
+    ],
+    rows.map((row) => [
+      formatSi(row.speed, 'rpm').replace(' rpm', ''),
+      formatSi(row.torque, 'mNm').replace(' mN·m', ''),
+      ...causes.map(({ of }) => formatNumber(of(row))),
+    ]),
+  )
+  const parts = chain.drag.parts.map(({ name }) => name).join(', ')
+  return [
+    title('Turned with nothing connected'),
+    ...table.map((text, k) => (k === 0 ? faint(`  ${text}`) : plain(`  ${text}`))),
+    ...(chain.drag.parts.length > 0
+      ? [
+          faint(
+            `  metal parts: ${parts}; an estimate, ± ${Math.round(100 * partsSpread(chain.drag.parts, last.speed))} %`,
+          ),
+        ]
+      : []),
+    plain(''),
+  ]
+}
+
 const severityWord = { blocking: 'BLOCKING', warning: 'warning', note: 'note' } as const
 
 export function concernLines(concerns: readonly Concern[]): PageLine[] {
@@ -226,10 +312,13 @@ export function chainPage(chain: Chain, spreads?: Spreads): PageLine[] {
     gap,
     ...machineLines(chain, spreads),
     gap,
+    ...factorLines(chain),
+    gap,
     ...yearLines(chain, spreads),
     gap,
     ...windLines(chain),
     gap,
+    ...noLoadLines(chain),
     ...concernLines(chain.concerns),
   ]
 }

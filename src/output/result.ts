@@ -3,6 +3,7 @@ import type { Chain } from '../analysis/compute.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { openCorner } from '../analysis/open-corner.ts'
 import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
+import { voltageAlongWire } from '../analysis/voltage-along-wire.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
 import { fromSi, unit } from '../units/unit.ts'
 
@@ -102,6 +103,22 @@ export const resultFields: readonly ResultField[] = [
       })),
   },
   {
+    name: 'wireParts',
+    meaning:
+      'for each phase, where along its wire the volts arise: part (of a wave run, slanted run, crown; of a coil side, slanted side, rounded side, end), voltsShare (of the fundamental, in step with it; below zero it works against it), underMagnetsShare (what of that lies within the length of the magnets), volts_V_per_rpm_peak, wire_m (strands counted once), ohmsShare (of the winding without leads)',
+    of: (chain) =>
+      voltageAlongWire(chain).phases.map(({ parts }) =>
+        parts.map(({ part, share, underShare, volts, length, copperShare }) => ({
+          part,
+          voltsShare: share,
+          underMagnetsShare: underShare,
+          volts_V_per_rpm_peak: perRpm(volts),
+          wire_m: length,
+          ohmsShare: copperShare,
+        })),
+      ),
+  },
+  {
     name: 'lineVolts_V_per_rpm_rms',
     meaning: 'volts between the lines on open circuit, rms, one for each pair',
     of: ({ voltage }) => voltage.lines.map(({ rms }) => perRpm(rms)),
@@ -160,7 +177,7 @@ export const resultFields: readonly ResultField[] = [
   {
     name: 'noLoad',
     meaning:
-      'turned with nothing connected, one row per speed: speed_rpm, torque_mNm, and the watts friction_W, strands_W (eddy currents in the wire), parts_W (eddy currents in metal near the magnets) with partsSpread (half-width at 90 %, as a share), branches_W and delta_W (currents inside the winding)',
+      'turned with nothing connected, one row per speed: speed_rpm, torque_mNm, and the watts friction_W, strands_W (eddy currents in the wire), parts_W (eddy currents in metal near the magnets) with partsSpread (half-width at 90 %, as a share), branches_W, delta_W and loops_W (currents inside the winding: between branches, round a delta, in shorted turns)',
     of: (chain) =>
       noLoadRows(chain).map(({ speed, torque, watts }) => ({
         speed_rpm: fromSi(speed, unit('rpm')),
@@ -171,6 +188,7 @@ export const resultFields: readonly ResultField[] = [
         partsSpread: partsSpread(chain.drag.parts, speed),
         branches_W: watts.branches,
         delta_W: watts.delta,
+        loops_W: watts.loops,
       })),
   },
   {

@@ -64,6 +64,20 @@ const roomForLayers: Settle = (winding, document) => {
   }
 }
 
+/** Lap coils as wide as lie side by side, at most full pitch: more of them, or a greater span, and they overlap. */
+const lapHole: Start = (document) => {
+  const drum = valueAt(document, ['rotor', 'arrangement']) === 'drum'
+  const runLength = numberAt(document, ['rotor', 'magnet', 'length_mm'], 40)
+  const inner = Math.max(pitchRadius(document) - (drum ? 0 : runLength / 2), 0.2 * pitchRadius(document))
+  const coils = numberAt(document, ['stator', 'winding', 'coilCount'], coilCount(document))
+  const leg = (legWidth(document) * poles(document)) / (2 * Math.PI * inner)
+  return {
+    span: rounded(Math.min(1, Math.max(0.3, 0.96 * (poles(document) / coils - leg))), 0.01),
+    runLength_mm: runLength,
+    endHeight_mm: rounded((0.8 * Math.PI * pitchRadius(document)) / poles(document), 0.5),
+  }
+}
+
 const rectangularHole: Start = (document) => ({
   holeWidth_mm: holeWidth(document, 1),
   holeLength_mm: holeLength(document),
@@ -95,6 +109,7 @@ export const statorStation: Station = {
         holeOuterWidth_mm: holeWidth(document, 1.1),
         holeLength_mm: holeLength(document),
       }),
+      lap: lapHole,
     },
   },
   settles: { 'stator.winding.kind': { serpentine: roomForLayers } },

@@ -24,7 +24,7 @@ const choices: readonly (readonly [Path, readonly string[]])[] = [
   ],
   [
     ['stator', 'winding', 'hole', 'shape'],
-    ['round', 'rectangular', 'wedge'],
+    ['round', 'rectangular', 'wedge', 'lap'],
   ],
   [
     ['load', 'kind'],

@@ -4,6 +4,7 @@ import type { FieldDescription, FormField, Spreads } from '../../src/index.ts'
 import { migrated } from '../../src/machine/migration.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
+import type { WireSnapshot } from '../wire-snapshot.ts'
 import { openingExample } from './example.ts'
 import { keep, keepBefore, kept, keptBefore } from './keeping.ts'
 import { type Path, type RawObject, withValue } from './raw-document.ts'
@@ -28,6 +29,8 @@ export const snapshot = signal<Snapshot | undefined>(undefined)
 /** How far the guesses let the snapshot be off; undefined until it has been worked out. */
 export const spreads = signal<Spreads | undefined>(undefined)
 export const windDetail = signal<WindSnapshot | undefined>(undefined)
+/** Where along the wire the volts arise; worked out only while something shows it. */
+export const wireDetail = signal<WireSnapshot | undefined>(undefined)
 /** Wind wished for [m/s]; undefined until the slider is moved. */
 const wishedWind = signal<number | undefined>(undefined)
 /** The engine itself failed. */
@@ -98,6 +101,17 @@ export function lookAtRow(index: number): void {
   ask({ kind: 'wind', row: index })
 }
 
+let wireWatchers = 0
+
+/** Something shows where the volts arise, until the function returned is called. */
+export function watchWire(): () => void {
+  wireWatchers += 1
+  if (snapshot.value && !wireDetail.value) ask({ kind: 'wire' })
+  return () => {
+    wireWatchers -= 1
+  }
+}
+
 function stopped(reason: string): void {
   progress.value = undefined
   breakdown.value = `The engine stopped: ${reason}. Your design is kept; change it, or save it as a file.`
@@ -110,6 +124,10 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   }
   if (data.kind === 'wind') {
     if (data.id === answered) windDetail.value = data.wind
+    return
+  }
+  if (data.kind === 'wire') {
+    if (data.id === answered) wireDetail.value = data.wire
     return
   }
   // an answer to an older edit says nothing of the document as it stands
@@ -131,6 +149,8 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     spreads.value = undefined
     progress.value = undefined
     ask({ kind: 'wind', row: row.value })
+    if (wireWatchers > 0) ask({ kind: 'wire' })
+    else wireDetail.value = undefined
   }
 }
 

@@ -21,7 +21,7 @@ export function lossesOf(snapshot: Snapshot, { available, watts }: WindRow): Rib
       className: 'loss-wind',
     },
     { part: 'shaft', label: 'bearings', watts: watts.friction, className: 'loss-shaft' },
-    { part: 'shaft', label: 'eddy currents', watts: watts.eddy, className: 'loss-copper' },
+    { part: 'shaft', label: 'eddy currents', watts: watts.eddy + watts.parts, className: 'loss-copper' },
     { part: 'winding', label: 'copper heat', watts: watts.winding, className: 'loss-copper' },
     ...(snapshot.cableBeforeBridge ? [cable, diodes] : [diodes, cable]),
     ...(snapshot.loadKind === 'battery'

@@ -1,9 +1,14 @@
 /** Solids of the three-dimensional picture: a bundle of wire along its path, a plate with a bore. */
-import { BufferAttribute, BufferGeometry, ExtrudeGeometry, Path, Shape } from 'three'
+import { BufferAttribute, BufferGeometry, Color, ExtrudeGeometry, Path, Shape, SRGBColorSpace } from 'three'
+import type { WireElements } from '../../src/analysis/wire-reading.ts'
+import { turnPointsAboutZ } from '../../src/numerics/vector.ts'
 import type { WirePath } from '../snapshot.ts'
 
 /** A bundle of rectangular section swept along its closed path; flat on the drum or on the disc. */
-export function bundleGeometry({ points, width, thickness }: WirePath, onDrum: boolean): BufferGeometry {
+export function bundleGeometry(
+  { points, width, thickness }: Pick<WirePath, 'points' | 'width' | 'thickness'>,
+  onDrum: boolean,
+): BufferGeometry {
   const last = points.length / 3 - 1
   const same =
     last > 0 &&
@@ -58,6 +63,33 @@ export function bundleGeometry({ points, width, thickness }: WirePath, onDrum: b
   geometry.dispose()
   sharp.computeVertexNormals()
   return sharp
+}
+
+/** Corners of one stretch of a bundle: four sides of two triangles. */
+const cornersOfStretch = 24
+
+/** The bundle with every stretch in its own colour, red, green, blue 0…255; they repeat where there are fewer. */
+export function coloured(
+  bundle: BufferGeometry,
+  colours: readonly (readonly [number, number, number])[],
+): BufferGeometry {
+  const corners = bundle.getAttribute('position').count
+  const values = new Float32Array(3 * corners)
+  const mixed = colours.map(([r, g, b]) => new Color().setRGB(r / 255, g / 255, b / 255, SRGBColorSpace))
+  for (let corner = 0; corner < corners; corner++)
+    mixed[Math.floor(corner / cornersOfStretch) % mixed.length]!.toArray(values, 3 * corner)
+  bundle.setAttribute('color', new BufferAttribute(values, 3))
+  return bundle
+}
+
+/** Where the elements of a whole path begin, all round the shaft, for a copy at `angle`. */
+export function wholePath({ points, repeats }: WireElements, angle: number): Float64Array {
+  // the last point is where the next copy, or the path itself, begins again
+  const own = points.subarray(0, points.length - 3)
+  const whole = new Float64Array(own.length * repeats)
+  for (let copy = 0; copy < repeats; copy++)
+    whole.set(turnPointsAboutZ(own, angle + (2 * Math.PI * copy) / repeats), own.length * copy)
+  return whole
 }
 
 export function plateGeometry(inner: number, outer: number, thickness: number): BufferGeometry {

@@ -18,11 +18,15 @@ import {
   WebGLRenderer,
   Scene as World,
 } from 'three'
+import { inPhasePerMetre } from '../../src/analysis/wire-reading.ts'
 import type { MagnetBox, SolidView } from '../snapshot.ts'
-import { bundleGeometry, plateGeometry } from './solid-geometry.ts'
+import type { WireSnapshot } from '../wire-snapshot.ts'
+import { bundleGeometry, coloured, plateGeometry, wholePath } from './solid-geometry.ts'
+import { greatestPerMetre, wireColour } from './wire-colour.ts'
 
 export interface Scene {
-  readonly show: (solid: SolidView) => void
+  /** With `wire`, the wire is coloured by the volts that it gives, and the magnets stand back in grey. */
+  readonly show: (solid: SolidView, wire?: WireSnapshot) => void
   /** By angles about the shaft and above the plane [rad]. */
   readonly turn: (across: number, up: number) => void
   readonly nearer: (factor: number) => void
@@ -33,6 +37,8 @@ export interface Scene {
 
 const north = '#c0392b'
 const south = '#2f6db3'
+const quietNorth = '#9a948a'
+const quietSouth = '#6a6f72'
 const phaseColours = ['#d98a3d', '#8f5fb5', '#3f9a6c']
 
 function letterTexture(letter: string, ground: string): CanvasTexture {
@@ -73,16 +79,14 @@ export function openScene(place: HTMLElement): Scene {
   const wires = phaseColours.map(
     (colour) => new MeshStandardMaterial({ color: new Color(colour), roughness: 0.55 }),
   )
-  const poles = {
-    N: {
-      body: new MeshStandardMaterial({ color: new Color(north), roughness: 0.6 }),
-      face: new MeshBasicMaterial({ map: letterTexture('N', north) }),
-    },
-    S: {
-      body: new MeshStandardMaterial({ color: new Color(south), roughness: 0.6 }),
-      face: new MeshBasicMaterial({ map: letterTexture('S', south) }),
-    },
-  }
+  const byVolts = new MeshStandardMaterial({ vertexColors: true, roughness: 0.7 })
+  const poleOf = (letter: string, colour: string) => ({
+    body: new MeshStandardMaterial({ color: new Color(colour), roughness: 0.6 }),
+    face: new MeshBasicMaterial({ map: letterTexture(letter, colour) }),
+  })
+  const vivid = { N: poleOf('N', north), S: poleOf('S', south) }
+  const quiet = { N: poleOf('N', quietNorth), S: poleOf('S', quietSouth) }
+  let poles = vivid
   let content = new Group()
   world.add(content)
   const view = new Spherical(1, 1.05, 0.7)
@@ -92,7 +96,7 @@ export function openScene(place: HTMLElement): Scene {
   let wireShown = true
 
   const draw = () => {
-    for (const material of wires) material.visible = wireShown
+    for (const material of [...wires, byVolts]) material.visible = wireShown
     waiting = false
     // three's spherical angles stand on y; the shaft is z here
     const { radius, phi, theta } = view
@@ -178,8 +182,22 @@ export function openScene(place: HTMLElement): Scene {
   canvas.addEventListener('pointercancel', release)
 
   return {
-    show: (solid) => {
+    show: (solid, wire) => {
       emptied()
+      poles = wire ? quiet : vivid
+      if (wire) {
+        const most = greatestPerMetre(wire.along) || 1
+        for (const coil of wire.along.coils) {
+          const colours = Array.from(inPhasePerMetre(wire.along, coil), (value) => wireColour(value / most))
+          const path = {
+            points: wholePath(wire.along.shapes[coil.shape]!, coil.angle),
+            ...wire.bundles[coil.shape]!,
+          }
+          content.add(
+            new Mesh(coloured(bundleGeometry(path, solid.arrangement === 'drum'), colours), byVolts),
+          )
+        }
+      }
       for (const magnet of solid.magnets) content.add(magnetGroup(magnet))
       let outer = solid.outerRadius
       let low = Number.POSITIVE_INFINITY
@@ -189,14 +207,15 @@ export function openScene(place: HTMLElement): Scene {
         low = Math.min(low, centre[2]! - half)
         high = Math.max(high, centre[2]! + half)
       }
-      for (const wire of solid.wires) {
-        content.add(
-          new Mesh(bundleGeometry(wire, solid.arrangement === 'drum'), wires[wire.phase % wires.length]!),
-        )
-        for (let k = 0; k < wire.points.length; k += 3) {
-          outer = Math.max(outer, Math.hypot(wire.points[k]!, wire.points[k + 1]!))
-          low = Math.min(low, wire.points[k + 2]!)
-          high = Math.max(high, wire.points[k + 2]!)
+      for (const coil of solid.wires) {
+        if (!wire)
+          content.add(
+            new Mesh(bundleGeometry(coil, solid.arrangement === 'drum'), wires[coil.phase % wires.length]!),
+          )
+        for (let k = 0; k < coil.points.length; k += 3) {
+          outer = Math.max(outer, Math.hypot(coil.points[k]!, coil.points[k + 1]!))
+          low = Math.min(low, coil.points[k + 2]!)
+          high = Math.max(high, coil.points[k + 2]!)
         }
       }
       for (const { z, thickness } of solid.plates) {

@@ -1,14 +1,20 @@
 /** The machine in three dimensions, fetched when it comes into sight. */
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { SolidView } from '../snapshot.ts'
+import { watchWire, wireDetail } from '../store/design.ts'
 import type { Scene } from './solid-scene.ts'
+import { WireLegend } from './wire-legend.tsx'
 
 export function Solid({ solid }: { readonly solid: SolidView }) {
   const place = useRef<HTMLDivElement>(null)
   const scene = useRef<Scene | undefined>(undefined)
   const latest = useRef(solid)
   const [state, setState] = useState<'away' | 'there' | 'failed'>('away')
+  const [byVolts, setByVolts] = useState(false)
+  const wire = byVolts ? wireDetail.value : undefined
+  const latestWire = useRef(wire)
   latest.current = solid
+  latestWire.current = wire
 
   useEffect(() => {
     const element = place.current
@@ -19,7 +25,7 @@ export function Solid({ solid }: { readonly solid: SolidView }) {
         const { openScene } = await import('./solid-scene.ts')
         if (gone) return
         scene.current = openScene(element)
-        scene.current.show(latest.current)
+        scene.current.show(latest.current, latestWire.current)
         setState('there')
       } catch {
         if (!gone) setState('failed')
@@ -39,8 +45,10 @@ export function Solid({ solid }: { readonly solid: SolidView }) {
   }, [])
 
   useEffect(() => {
-    scene.current?.show(solid)
-  }, [solid])
+    scene.current?.show(solid, wire)
+  }, [solid, wire])
+
+  useEffect(() => (byVolts ? watchWire() : undefined), [byVolts])
 
   const phases = new Set(solid.wires.map(({ phase }) => phase)).size
   const words = `${solid.magnets.length} magnets, ${solid.wires.length} ${solid.wires.length === 1 ? 'winding' : 'windings'} in ${phases} ${phases === 1 ? 'phase' : 'phases'}`
@@ -58,17 +66,18 @@ export function Solid({ solid }: { readonly solid: SolidView }) {
       {state === 'failed' ? (
         <p class="note">This browser cannot draw in three dimensions; every number is there without it.</p>
       ) : null}
+      {byVolts ? <WireLegend /> : null}
       <ul class="solid-legend">
-        {legend.map((phase) => (
+        {(byVolts ? [] : legend).map((phase) => (
           <li key={phase}>
             <span class={`swatch swatch-${(phase % 3) + 1}`} /> phase {phase + 1}
           </li>
         ))}
         <li>
-          <span class="swatch swatch-n" /> N, north pole
+          <span class={`swatch swatch-n${wire ? ' quiet' : ''}`} /> N, north pole
         </li>
         <li>
-          <span class="swatch swatch-s" /> S, south pole
+          <span class={`swatch swatch-s${wire ? ' quiet' : ''}`} /> S, south pole
         </li>
         {solid.plates.length > 0 ? (
           <li>
@@ -84,6 +93,10 @@ export function Solid({ solid }: { readonly solid: SolidView }) {
             onChange={(event) => scene.current?.showWire(event.currentTarget.checked)}
           />{' '}
           wire
+        </label>
+        <label class="tick-box">
+          <input type="checkbox" onChange={(event) => setByVolts(event.currentTarget.checked)} /> colour by
+          volts
         </label>
         <button type="button" onClick={turn(-0.35, 0)}>
           Turn left

@@ -55,3 +55,43 @@ describe('law: the rule', () => {
     expect(narrow?.remedies[0]).toContain('30.0°')
   })
 })
+
+describe('law: other windings than three phases side by side', () => {
+  const judged = (fields: Readonly<Record<string, unknown>>) => coilPoleBalanceRule.judge(sampleChain(fields))
+  test('two phases are offered counts of two phases', () => {
+    const concern = judged({
+      'stator.winding.coilCount': 6,
+      'stator.winding.phaseCount': 2,
+      'stator.connection': 'separate',
+    })
+    expect(concern?.what).toContain('no two equal phases')
+    expect(concern?.remedies[0]).toContain('8 coils on 12 poles')
+  })
+  test('one coil is judged by its own pitch alone', () => {
+    const one = {
+      'stator.winding.coilCount': 1,
+      'stator.winding.phaseCount': 1,
+      'stator.connection': 'single',
+    }
+    expect(judged(one)).toBeUndefined()
+    const narrow = judged({
+      ...one,
+      'stator.winding.hole': { shape: 'round', holeDiameter_mm: 4 },
+      'stator.winding.legWidth_mm': 4,
+    })
+    expect(narrow?.remedies).toEqual([
+      'Make the coils so wide that their legs lie about one pole apart: 30.0° about the shaft.',
+    ])
+  })
+  test('lap coils keep their span when other counts are looked for', () => {
+    const lap = {
+      'stator.winding.hole': { shape: 'lap', runLength_mm: 46, endHeight_mm: 30 },
+      'stator.winding.legWidth_mm': 10,
+      'stator.winding.bundleDepth_mm': 4,
+      'stator.winding.distance_mm': 4,
+    }
+    expect(judged({ ...lap, 'stator.winding.coilCount': 18 })).toBeUndefined()
+    const wrong = judged({ ...lap, 'stator.winding.coilCount': 20 })
+    expect(wrong?.remedies[0]).toContain('18 coils on 12 poles')
+  })
+})

@@ -1,8 +1,8 @@
 /** Concern: these counts of coils and poles give no balanced phases, or a coil cancels itself. */
-import type { CoilWinding } from '../../machine/machine.ts'
-import { leastPitchFactor, nearestGoodCounts, starOfSlots } from '../../physics/winding/star-of-slots.ts'
+import { leastPitchFactor, nearestGoodCounts, phasesBalance } from '../../physics/winding/star-of-slots.ts'
 import { pitchFactor } from '../../physics/winding/winding-factor.ts'
 import { formatNumber } from '../../units/format.ts'
+import { coilFormOf } from '../conductor-layout.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
 export interface CoilPoleCounts {
@@ -27,22 +27,10 @@ function divisor(a: number, b: number): number {
 
 export function coilPoleBalance(counts: CoilPoleCounts): CoilPoleBalance {
   const { coilCount: Q, polePairs: p, phaseCount: m, legSpan = (2 * Math.PI) / Q } = counts
-  const spokes = Q / divisor(Q, p)
-  // three phases need their thirds among the spokes of the star, two need its quarters
-  const balanced =
-    m === 3 ? starOfSlots({ coils: Q, polePairs: p }).balanced : m === 2 ? spokes % 4 === 0 : true
+  const balanced = phasesBalance({ coilCount: Q, polePairs: p, phaseCount: m })
   const factor = Math.abs(pitchFactor({ span: p * legSpan, harmonic: 1 }))
   const pitch = factor < 1e-12 ? 0 : factor
   return { balanced, pitchFactor: pitch, fails: !balanced || pitch < leastPitchFactor - 1e-12 }
-}
-
-/** Mechanical angle between the middles of a coil's legs, half-way along [rad]. */
-function legSpanOf({ hole, legWidth, centreRadius }: CoilWinding, drumRadius: number | undefined): number {
-  const width =
-    hole.shape === 'round'
-      ? (Math.PI / 4) * (hole.diameter + legWidth)
-      : (hole.shape === 'wedge' ? (hole.innerWidth + hole.outerWidth) / 2 : hole.width) + legWidth
-  return width / (drumRadius ?? centreRadius)
 }
 
 const pairs = (counts: readonly { readonly coils: number; readonly polePairs: number }[]): string =>
@@ -60,14 +48,20 @@ export const coilPoleBalanceRule: ConcernRule = {
     const { machine } = chain
     const { winding } = machine.stator
     if (winding.kind !== 'coils') return undefined
-    const { coilCount, phaseCount } = winding
-    const { polePairs, arrangement, pitchRadius } = machine.rotor
-    const legSpan = legSpanOf(winding, arrangement === 'drum' ? pitchRadius : undefined)
+    const { coilCount, phaseCount, hole } = winding
+    const { polePairs } = machine.rotor
+    const { legSpan } = coilFormOf(machine, winding)
     const counts = { coilCount, polePairs, phaseCount }
     const verdict = coilPoleBalance({ ...counts, legSpan })
     if (!verdict.fails) return undefined
     const evenly = coilPoleBalance(counts)
-    const good = nearestGoodCounts({ coils: coilCount, polePairs })
+    const overlapped = hole.shape === 'lap'
+    const good = nearestGoodCounts({
+      coils: coilCount,
+      polePairs,
+      phaseCount,
+      ...(overlapped ? { span: (legSpan * polePairs) / Math.PI } : {}),
+    })
     const samePoles = pairs(good.samePoles)
     const sameCoils = pairs(good.sameCoils)
     const t = divisor(coilCount, polePairs)
@@ -83,15 +77,19 @@ export const coilPoleBalanceRule: ConcernRule = {
         : 'The coils take up too few different electrical places round the rotor to be shared out evenly: some phases come out weaker, stronger or in step with another.',
       figures: `gcd(${coilCount}, ${polePairs}) = ${t}, ${coilCount}/${t} = ${coilCount / t}${
         phaseCount === 3 ? ', which must divide by 3' : phaseCount === 2 ? ', which must divide by 4' : ''
-      }. Pitch factor of the coil as drawn ${formatNumber(verdict.pitchFactor)}, of coils that fill the circle ${formatNumber(evenly.pitchFactor)} (at least ${leastPitchFactor}).`,
+      }. Pitch factor of the coil as drawn ${formatNumber(verdict.pitchFactor)}${
+        overlapped || coilCount === 1
+          ? ''
+          : `, of coils that fill the circle ${formatNumber(evenly.pitchFactor)}`
+      } (at least ${leastPitchFactor}).`,
       remedies: [
-        ...(verdict.balanced && !evenly.fails
+        ...(verdict.balanced && (overlapped || coilCount === 1 || !evenly.fails)
           ? [
               `Make the coils so wide that their legs lie about one pole apart: ${formatNumber(360 / (2 * polePairs))}° about the shaft.`,
             ]
           : []),
-        ...(phaseCount === 3 && samePoles !== '' ? [`Keep the rotor and wind ${samePoles}.`] : []),
-        ...(phaseCount === 3 && sameCoils !== '' ? [`Keep the coils and build ${sameCoils}.`] : []),
+        ...(coilCount > 1 && samePoles !== '' ? [`Keep the rotor and wind ${samePoles}.`] : []),
+        ...(coilCount > 1 && sameCoils !== '' ? [`Keep the coils and build ${sameCoils}.`] : []),
         ...(verdict.balanced ? [] : ['Or accept one phase: all coils in series, and a torque that pulses.']),
       ],
     }

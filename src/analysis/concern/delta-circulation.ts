@@ -2,7 +2,8 @@
 
 import { seriesScaled } from '../../numerics/fourier.ts'
 import { deltaCirculation } from '../../physics/winding/circulation.ts'
-import { formatSi } from '../../units/format.ts'
+import { formatNumber, formatSi } from '../../units/format.ts'
+import { openCorner } from '../open-corner.ts'
 import type { ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
@@ -28,6 +29,7 @@ export const deltaCirculationRule: ConcernRule = {
       inductance: voltage.inductance,
       angularFrequency: voltage.base * speed,
     })
+    const corner = openCorner(voltage)
     const mean = voltage.phases.reduce((sum, { rms }) => sum + rms, 0) / voltage.phases.length
     return {
       code: 'delta-circulation',
@@ -37,7 +39,14 @@ export const deltaCirculationRule: ConcernRule = {
         ? 'Current runs round the closed delta even without a load: drag, hum and heat.'
         : 'The delta is even enough by computation; its real corner must be read before it is closed.',
       why: 'Third harmonics are in step in all three phases and add up round the loop; so does whatever makes the phases unlike in size or angle.',
-      figures: `Open corner ${formatSi(voltage.openCorner, 'percent', 2)} of a phase (limit 5 %): ${formatSi(voltage.openCorner * mean * speed, 'V')} at ${formatSi(speed, 'rpm')}, which drive ${formatSi(currentRms[0] ?? 0, 'A')} round and burn ${formatSi(loss, 'W')}.`,
+      figures: `Open corner ${formatSi(voltage.openCorner, 'percent', 2)} of a phase (limit 5 %): ${formatSi(voltage.openCorner * mean * speed, 'V')} at ${formatSi(speed, 'rpm')}, which drive ${formatSi(currentRms[0] ?? 0, 'A')} round and burn ${formatSi(loss, 'W')}.${
+        corner.orders.length === 0
+          ? ''
+          : ` By harmonic: ${corner.orders
+              .slice(0, 4)
+              .map(({ order, rms }) => `${formatNumber(order)}: ${formatSi(rms * speed, 'V', 2)}`)
+              .join(', ')}.`
+      }`,
       remedies: [
         ...(high
           ? [

@@ -3,6 +3,7 @@ import type { Machine } from '../../machine/machine.ts'
 import { type RunningClearance, runningClearance } from '../../physics/mechanics/gap-stack.ts'
 import { formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
+import { coilFormOf } from '../conductor-layout.ts'
 import { turningCaution } from './caution.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
@@ -30,7 +31,12 @@ export function drawnGap(machine: Machine): Gap {
     winding.kind === 'serpentine' ? winding.phases.map(({ distance }) => distance) : [winding.distance]
   const half = winding.bundleDepth / 2
   const nearest = distances.reduce((low, distance) => Math.min(low, distance)) - half
-  const farthest = distances.reduce((high, distance) => Math.max(high, distance)) + half
+  // layers and upper levels stand beyond the first
+  const beyondFirst =
+    winding.kind === 'serpentine'
+      ? (winding.layers - 1) * winding.layerPitch
+      : coilFormOf(machine, winding).rise.legs
+  const farthest = distances.reduce((high, distance) => Math.max(high, distance)) + beyondFirst + half
   const beyond =
     rotor.faceDistance === undefined
       ? undefined

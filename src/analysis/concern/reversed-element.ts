@@ -73,7 +73,10 @@ export const reversedElement: ConcernRule = {
   judge: (chain) => {
     const { voltage, machine } = chain
     const { winding } = machine.stator
-    const coils = opposingCoils(voltage, winding.kind === 'coils' ? winding.reversedCoils : [])
+    const coils = opposingCoils(voltage, [
+      ...(winding.kind === 'coils' ? winding.reversedCoils : []),
+      ...machine.defects.reversedCoils,
+    ])
     const phase = winding.kind === 'coils' ? reversedPhase(voltage.phases.map(({ lag }) => lag)) : undefined
     const readings = lineReadings(chain)
     const measured = reversedPhasePattern(readings)

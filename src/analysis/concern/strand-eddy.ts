@@ -12,20 +12,28 @@ export const strandEddy: ConcernRule = {
   title: 'Thick strands brake the rotor by eddy currents',
   basis:
     'Energy lost to eddy currents in the strands over the energy of the shaft, over the year; above 5 % (common practice, no source) a warning.',
-  judge: ({ year, machine, runaway }) => {
+  judge: ({ year, machine, runaway, drag }) => {
     const { shaft, parts } = year.ledger
     const share = shaft > 0 ? parts.eddy / shaft : 0
     if (!eddyShareTooHigh(share)) return undefined
-    const { diameter, strands } = machine.stator.wire
+    const { diameter, strands, shape } = machine.stator.wire
+    const wire =
+      shape.kind === 'round'
+        ? formatSi(diameter, 'mm')
+        : `${formatSi(shape.width, 'mm')} × ${formatSi(shape.thickness, 'mm')}${shape.edgewise ? ' on edge' : ', flat'}`
+    const squared = runaway.speed ** 2
     return {
       code: 'strand-eddy',
       severity: 'warning',
       path: 'stator.wire',
       what: 'Eddy currents inside the thick wire brake the rotor, with or without a load.',
       why: 'The moving field drives currents round inside each strand; for the same copper the loss grows with the square of the strand’s diameter and of the speed.',
-      figures: `${formatSi(parts.eddy, 'kWh', 2)} of ${formatSi(shaft, 'kWh', 2)} a year at the shaft, ${formatSi(share, 'percent', 2)} (limit 5 %), in strands of ${formatSi(diameter, 'mm')}; at ${formatSi(runaway.speed, 'rpm')} runaway they brake most.`,
+      figures: `${formatSi(parts.eddy, 'kWh', 2)} of ${formatSi(shaft, 'kWh', 2)} a year at the shaft, ${formatSi(share, 'percent', 2)} (limit 5 %), in strands of ${wire}; at ${formatSi(runaway.speed, 'rpm')} runaway ${formatSi(drag.strands.total * squared, 'W', 2)}, of which ${formatSi(drag.strands.ends * squared, 'W', 2)} past the magnets’ ends.`,
       remedies: [
-        `Wind several thinner wires in hand: ${Math.max(4, 4 * strands)} of ${formatSi(diameter / 2, 'mm')} have the same copper and a quarter of the loss.`,
+        ...(shape.kind === 'strip' && !shape.edgewise
+          ? ['Lay the strip on edge, its thin side to the magnets: the field then crosses the thin side.']
+          : []),
+        `Wind several thinner wires in hand: ${Math.max(4, 4 * strands)} of ${formatSi(diameter / 2, 'mm')} have the same copper${shape.kind === 'round' ? ' and a quarter of the loss' : ''}.`,
         'Keep thick leads and metal screws out of the moving field.',
         'Fewer poles or a slower rotor lower the frequency.',
       ],

@@ -1,6 +1,10 @@
 /** Concern: the turns do not fit, the coils overlap, the reel runs out, or the wire carries too much. */
-import { greatestWire, handWoundFraction } from '../../physics/winding/fill.ts'
+import { resolveWire } from '../../machine/resolve-wire.ts'
+import { neighbourSizes } from '../../machine/wire-size.ts'
+import { greatestWire, handStripGrowth, handWoundFraction } from '../../physics/winding/fill.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { nominal } from '../../units/quantity.ts'
+import { bundleTurns } from '../bundle-fit.ts'
 import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
@@ -12,7 +16,7 @@ export interface WireFit {
   /** That a patient hand lays into the bundle, and the bound of perfect packing. */
   readonly handTurns: number
   readonly hexagonalTurns: number
-  /** Between neighbouring coils or layers [m]; below zero they are in each other's way. */
+  /** Between neighbouring coils, or the waves of two phases [m]; below zero they are in each other's way. */
   readonly room: number | undefined
   /** Wire lacking [m]. */
   readonly reelShort: number | undefined
@@ -38,17 +42,6 @@ export function fitFaults({
   ]
 }
 
-/** Least room between the layers of a serpentine, or between neighbouring coils [m]. */
-function roomOf({ machine, wound }: ChainView): number | undefined {
-  const { winding } = machine.stator
-  if (winding.kind === 'coils') return wound.fit.neighbourRoom
-  const distances = winding.phases.map(({ distance }) => distance).sort((a, b) => a - b)
-  return distances
-    .slice(1)
-    .map((distance, k) => distance - distances[k]! - winding.bundleDepth)
-    .reduce<number | undefined>((least, room) => Math.min(least ?? room, room), undefined)
-}
-
 const sentences: Readonly<Record<FitFault, string>> = {
   'cannot fit': 'More turns are asked for than can be laid into the bundle at all.',
   tight: 'More turns are asked for than a patient hand lays into the bundle.',
@@ -57,19 +50,33 @@ const sentences: Readonly<Record<FitFault, string>> = {
   'dense current': 'The wire carries more current for its section than is usual.',
 }
 
+/** Sizes that are looked through for one that fits. */
+const mostSizes = 40
+
+/** The next thinner size sold in which the turns fit by hand; undefined for strip, or where none is left. */
+function nextThatFits({ machine, layout }: ChainView, turns: number): string | undefined {
+  const { wire } = machine.design.stator
+  if (wire.size === undefined) return undefined
+  const own = typeof wire.size === 'string' ? wire.size : nominal(wire.size)
+  const found = neighbourSizes(own, mostSizes).thinner.find(
+    (size) => bundleTurns(resolveWire({ ...wire, size }), layout.shapes[0]!.bundle).hand >= turns,
+  )
+  return typeof found === 'number' ? `${found} mm` : found
+}
+
 export const wireFit: ConcernRule = {
   code: 'wire-fit',
   title: 'The wire does not fit, does not reach, or carries too much',
-  basis: `Turns against what round enamelled wire fills of the bundle at ${formatNumber(handWoundFraction.greatest)} of its area (by hand) and at perfect packing; room between coils or layers; wire with 5 % to spare against the reel; greatest phase current over copper against 6 A/mm². Fractions and limit common practice, no source. A warning in every class.`,
+  basis: `Turns against what enamelled wire fills of the bundle at ${formatNumber(handWoundFraction.greatest)} of its area (round, by hand; strip with ${formatNumber(100 * (handStripGrowth.least - 1))} % to spare each way) and at perfect packing; room between coils or layers; wire with 5 % to spare against the reel; greatest phase current over copper against 6 A/mm². Fractions and limit common practice, no source. A warning in every class.`,
   judge: (chain) => {
     const { machine, wound, layout } = chain
-    const { winding, wire } = machine.stator
+    const { wire } = machine.stator
     const most = rowOfMost(chain.rows, ({ currentDensity }) => currentDensity)
     const fit = {
-      turns: winding.turns,
+      turns: layout.shapes.reduce((most, shape) => Math.max(most, shape.turns), 0),
       handTurns: wound.fit.handTurns,
       hexagonalTurns: wound.fit.hexagonalTurns,
-      room: roomOf(chain),
+      room: wound.fit.neighbourRoom,
       reelShort: wound.fit.reelShort,
       density: most?.currentDensity ?? 0,
     }
@@ -77,32 +84,38 @@ export const wireFit: ConcernRule = {
     if (faults.length === 0) return undefined
     const crowded = faults.includes('cannot fit') || faults.includes('tight')
     const bundle = layout.shapes[0]!.bundle
-    const thickest = crowded
-      ? greatestWire({
-          width: bundle.width,
-          thickness: bundle.thickness,
-          turns: winding.turns,
-          strands: wire.strands,
-          packing: 'hand-wound',
-          fraction: handWoundFraction.greatest,
-        })
-      : undefined
+    const thickest =
+      crowded && wire.shape.kind === 'round'
+        ? greatestWire({
+            width: bundle.width,
+            thickness: bundle.thickness,
+            turns: fit.turns,
+            strands: wire.strands,
+            packing: 'hand-wound',
+            fraction: handWoundFraction.greatest,
+          })
+        : undefined
+    const sold = crowded ? nextThatFits(chain, fit.turns) : undefined
     const first = faults[0]!
     return {
       code: 'wire-fit',
       severity: 'warning',
       path:
         first === 'reel too short'
-          ? 'stator.wire.reelLength_m'
+          ? machine.design.stator.wire.reelMass_g === undefined
+            ? 'stator.wire.reelLength_m'
+            : 'stator.wire.reelMass_g'
           : first === 'dense current'
-            ? 'stator.wire.size'
+            ? wire.shape.kind === 'round'
+              ? 'stator.wire.size'
+              : 'stator.wire.strip'
             : 'stator.winding',
       what: faults.map((fault) => sentences[fault]).join(' '),
       why:
         faults.length === 1 && first === 'dense current'
           ? 'Copper loss per volume goes with the square of the current density, and the heat has the same way out.'
           : 'Enamel, the air between round wires and the springiness of copper take more room than the bare metal; what does not fit is found out on the last coil.',
-      figures: `${winding.turns} turns asked for; ${fit.handTurns} by hand, ${fit.hexagonalTurns} at best in ${formatSi(bundle.width, 'mm')} × ${formatSi(bundle.thickness, 'mm')}${
+      figures: `${fit.turns} turns asked for; ${fit.handTurns} by hand, ${fit.hexagonalTurns} at best in ${formatSi(bundle.width, 'mm')} × ${formatSi(bundle.thickness, 'mm')}${
         fit.room === undefined ? '' : `; room between neighbours ${formatSi(fit.room, 'mm')}`
       }; wire ${formatSi(wound.wireLength, 'm')}${
         fit.reelShort === undefined
@@ -112,9 +125,12 @@ export const wireFit: ConcernRule = {
             : ''
       }; up to ${formatSi(fit.density, 'A_per_mm2', 2)} (limit 6 A/mm²).`,
       remedies: [
+        ...(crowded && wire.shape.kind === 'strip'
+          ? ['Take thinner or narrower strip, or fewer turns.']
+          : []),
         ...(thickest !== undefined
           ? [
-              `Take wire of at most ${formatSi(thickest, 'mm')} over its enamel${wire.strands > 1 ? ` with ${wire.strands} in hand` : ''}, or fewer turns.`,
+              `Take wire of at most ${formatSi(thickest, 'mm')} over its enamel${wire.strands > 1 ? ` with ${wire.strands} in hand` : ''}, or fewer turns${sold === undefined ? '' : `; the next size sold that fits is ${sold}`}.`,
               'Make the bundle wider or deeper, as far as the clearance allows.',
             ]
           : []),

@@ -9,6 +9,9 @@ import { powerCurveChart } from './power-curve.ts'
 import { leastRibbonWidth, wattRibbonChart } from './watt-ribbon.ts'
 import { waveformChart } from './waveform.ts'
 import { windDistributionChart } from './wind-distribution.ts'
+import { wireAngleChart } from './wire-angle.ts'
+import { wireProfileChart } from './wire-profile.ts'
+import { wireVoltageChart } from './wire-voltage.ts'
 
 const sine = (size: number, shift = 0) =>
   Float64Array.from({ length: 60 }, (_, k) => size * Math.sin((2 * Math.PI * k) / 60 + shift))
@@ -66,6 +69,31 @@ const charts = (width: number, size: number): Record<string, string> => ({
     meanWind: 4.1,
     border: 13,
   }),
+  parts: wireVoltageChart({
+    width,
+    parts: [
+      { label: 'straight run', share: 1.2 * Math.sign(size), copperShare: 0.6 },
+      { label: 'crown', share: -0.2 * Math.sign(size), copperShare: 0.4 },
+    ],
+  }),
+  profile: wireProfileChart({
+    width,
+    height: 300,
+    path: Float64Array.from({ length: 61 }, (_, k) => k / 300),
+    inStep: sine(size),
+    moment: sine(2 * size, 1),
+    part: Array.from({ length: 60 }, (_, k) => (k < 40 ? 'run' : 'crown')),
+    underMagnets: Array.from({ length: 60 }, (_, k) => (k < 30 ? 1 : 0)),
+  }),
+  angle: wireAngleChart({
+    width,
+    height: 300,
+    lean: sine(1).map((_, k) => k / 46),
+    perMetre: sine(1).map((_, k) => size * Math.cos(k / 40) ** 2),
+    cosine: sine(1).map((_, k) => size * Math.cos(k / 46)),
+    textbook: sine(1).map((_, k) => size * Math.cos(k / 42) ** 2),
+    parts: [{ label: 'crown', lean: 1.1, perMetre: -0.02 * size }],
+  }),
   gap: gapFieldChart({ width, height: 270, angle: sine(1).map((_, k) => k / 10), normal: sine(size / 100) }),
 })
 
@@ -106,7 +134,7 @@ describe('law: titles, units and finite places', () => {
           // colour comes from the style sheet alone
           expect(svg, name).not.toMatch(/style=|#[0-9a-f]{6}|fill="/)
         }
-        const { ribbon, waveform, match, power, wind, gap } = charts(width, size)
+        const { ribbon, waveform, match, power, wind, parts, profile, angle, gap } = charts(width, size)
         expect(ribbon).toMatch(/ W<\/text>/)
         for (const unit of [
           'time, ms',
@@ -119,6 +147,9 @@ describe('law: titles, units and finite places', () => {
         for (const unit of ['wind, m/s', 'power, W']) expect(power).toContain(unit)
         expect(wind).toMatch(/ h\/year, .* kWh/)
         expect(gap).toContain('mT')
+        expect(parts).toMatch(/ % of volts<.* % of wire</)
+        expect(profile).toMatch(/mV\/mm<.*along the wire, mm</)
+        expect(angle).toMatch(/% of a straight run<|angle to the run, °</)
       })
   test('lines differ by their dashes', () => {
     const { waveform = '' } = charts(800, 1)

@@ -127,7 +127,7 @@ describe('agrees: 3-D finite elements (gmsh, getdp), see test/reference/iron-cyl
       'ring2-curve',
       (run) => ({ magnets: atWork(run), inner: { ...short(ring2), permeability: steel } }),
       'inner',
-      0.03,
+      0.04,
     ],
     ['ring2-long-thirty', () => ({ magnets, inner: { ...long(ring2), permeability: 30 } }), 'inner', 0.03],
     ['both-ideal', () => ({ magnets, inner: short(ring6), outer: short(sleeve) }), 'inner', 0.01],
@@ -155,14 +155,16 @@ describe('agrees: 3-D finite elements (gmsh, getdp), see test/reference/iron-cyl
     const run = runOf(name)
     const field = ironCylinderField(drum(run))
     const r = name.startsWith('inward') ? 0.0425 : 0.0575
-    test(`${name}: fundamental in the middle within 0.4 %, over the run within 0.4 %`, () => {
+    // one permeability for the whole tube is coarser than the curve point by point
+    const share = name.endsWith('curve') ? 6e-3 : 4e-3
+    test(`${name}: fundamental in the middle and over the run within ${100 * share} %`, () => {
       const { normal_T, tangential_T, normalOverRun_T } = run.orders['6']!
       const here = field.fluxDensity(6, { radius: r, length: 0 })
-      expect(Math.abs(here.normal / normal_T - 1)).toBeLessThan(4e-3)
-      expect(Math.abs(here.tangential / tangential_T - 1)).toBeLessThan(4e-3)
+      expect(Math.abs(here.normal / normal_T - 1)).toBeLessThan(share)
+      expect(Math.abs(here.tangential / tangential_T - 1)).toBeLessThan(share)
       expect(
         Math.abs(field.fluxDensity(6, { radius: r, length: 0.06 }).normal / normalOverRun_T - 1),
-      ).toBeLessThan(4e-3)
+      ).toBeLessThan(share)
     })
     test(`${name}: flux through a full pitch 60 mm long within 0.5 %`, () => {
       let flux = 0

@@ -155,8 +155,9 @@ const tubeOf = (side: Tube['side'], iron: IronCylinder): Tube => ({
  * Where an order of the open field nearly vanishes the gain is drawn towards 1 instead of growing without bound.
  *
  * Holds: μrec 1, iron clear of the magnets, no eddy currents. Accuracy: against 3-D finite elements of a
- * twelve-pole drum, ring and sleeve as long as the magnets or longer: fundamental and flux per pole within 0.4 %, flux
- * density in the walls within 3 %, load factor within 0.01; with saturated steel as the tests say.
+ * twelve-pole drum with ring, sleeve or both, as long as the magnets or longer: fundamental 0.2 %, third harmonic 1.2 %,
+ * flux through a full pitch 0.15 %, flux density in the walls 2.4 %, load factor 0.001; with a saturated ring of 2 mm
+ * 0.5 %, 1 %, 0.4 %, 3.3 % and 0.004.
  *
  * @param drum.magnets  count 2p [1], radius, width, axialLength, thickness [m], polarization [T]
  * @param drum.inner    iron tube inside the magnets: radius, thickness, length [m], permeability [1] or curve [A/m] of [T]

@@ -4,8 +4,12 @@ import { type Magnet, magnetAxis, magnetFluxDensity } from './magnet.ts'
 import { magnetVolumePoints } from './magnet-volume.ts'
 import { prismDemagnetizingFactor } from './prism-demagnetizing-factor.ts'
 
-/** Gauss points along each edge of the magnet that feels. */
-const feelingOrder = 6
+export interface FeelingAccuracy {
+  /** Gauss points along each edge of the magnet that feels; 6 when left out. */
+  readonly order?: number
+  /** As of `magnetFluxDensity`; 1e-7 when left out. */
+  readonly relativeError?: number
+}
 
 /**
  * Mean flux density of other magnets along a magnet's own axis, over its volume.
@@ -19,14 +23,19 @@ const feelingOrder = 6
  *
  * @param own      the magnet that feels, of any shape; its J does not matter   [m], [T]
  * @param sources  the others, images included                                  [m], [T]
+ * @param accuracy order of the quadrature; error of far sources                [1]
  * @returns        ⟨B·ĵ⟩                                                        [T]
  * @throws RangeError   what `magnetFluxDensity` refuses
  * @source derived, from the definition of the mean
  * @example magnetInfluence({ centre: [0, 0, 0], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], size: [0.02, 0.02, 0.01], polarization: 1 }, [{ centre: [0, 0, 0.03], frame: [[1, 0, 0], [0, 1, 0], [0, 0, 1]], radius: 0.01, height: 0.01, polarization: 1.3 }]) // 0.01871
  */
-export function magnetInfluence(own: Magnet, sources: readonly Magnet[]): number {
-  const { points, weights } = magnetVolumePoints(own, feelingOrder)
-  const B = magnetFluxDensity(sources, points, { relativeError: 1e-7 })
+export function magnetInfluence(
+  own: Magnet,
+  sources: readonly Magnet[],
+  { order = 6, relativeError = 1e-7 }: FeelingAccuracy = {},
+): number {
+  const { points, weights } = magnetVolumePoints(own, order)
+  const B = magnetFluxDensity(sources, points, { relativeError })
   const [x, y, z] = magnetAxis(own)
   let mean = 0
   let volume = 0

@@ -7,8 +7,10 @@ import {
   copperFillBound,
   copperFillLimit,
   greatestWire,
+  handStripGrowth,
   hexagonalDensity,
   squareDensity,
+  stripFill,
   windowFill,
 } from './fill.ts'
 
@@ -106,5 +108,58 @@ describe('law: greatest wire', () => {
     expect(() => windowFill({ ...window, wire: wire(0.001, 0) })).toThrow(/not-a-choice/)
     expect(() => windowFill({ ...window, width: 0, wire: wire(0.001) })).toThrow(/below-minimum/)
     expect(() => greatestWire({ ...window, turns: 0, strands: 1 })).toThrow(/not-a-choice/)
+  })
+})
+
+describe('agrees: strip laid one by one', () => {
+  test('columns and rows counted until the next one would not go in', () => {
+    const lay = (extent: number, step: number) => {
+      let n = 0
+      while ((n + 1) * step <= extent * (1 + 1e-12)) n++
+      return n
+    }
+    for (const [a, b, s, t] of [
+      [0.018, 0.012, 0.0041, 0.0016],
+      [0.02, 0.01, 0.004, 0.001],
+      [0.003, 0.01, 0.004, 0.001],
+    ] as const)
+      for (const growth of [1, handStripGrowth.least, handStripGrowth.usual]) {
+        const strip = { across: s, through: t, area: 0.9 * s * t, strands: 1 }
+        const { turns } = stripFill({ width: a, thickness: b, strip, growth })
+        expect(turns).toBe(lay(a, s * growth) * lay(b, t * growth))
+      }
+  })
+})
+
+describe('law: strip', () => {
+  const strip = { across: 0.004, through: 0.001, area: 3.8e-6, strands: 1 }
+  const window = { width: 0.02, thickness: 0.01 }
+  test('metal never exceeds the window; square strip without gaps fills it', () => {
+    const fill = stripFill({ ...window, strip, growth: 1 })
+    expect(fill.wireFill).toBeCloseTo(1, 12)
+    expect(fill.copperFill).toBeLessThan(fill.wireFill)
+  })
+  test('the hand lays no more than order; strands share the wires', () => {
+    const order = stripFill({ ...window, strip, growth: 1 })
+    const hand = stripFill({ ...window, strip, growth: handStripGrowth.greatest })
+    expect(hand.turns).toBeLessThan(order.turns)
+    expect(stripFill({ ...window, strip: { ...strip, strands: 3 }, growth: 1 }).turns).toBe(16)
+  })
+  test('fills better than round wire of the same copper', () => {
+    const d = Math.sqrt((4 * strip.area) / Math.PI)
+    const round = windowFill({
+      ...window,
+      wire: { bareDiameter: d, outerDiameter: d + 1e-4, strands: 1 },
+      packing: 'hand-wound',
+      fraction: 0.65,
+    })
+    expect(stripFill({ ...window, strip, growth: handStripGrowth.usual }).copperFill).toBeGreaterThan(
+      round.copperFill,
+    )
+  })
+  test('broken strip is refused', () => {
+    expect(() => stripFill({ ...window, strip, growth: 0.9 })).toThrow(/below-minimum/)
+    expect(() => stripFill({ ...window, strip: { ...strip, strands: 0 }, growth: 1 })).toThrow(/not-a-choice/)
+    expect(() => stripFill({ ...window, strip: { ...strip, across: 0 }, growth: 1 })).toThrow(/below-minimum/)
   })
 })

@@ -1,4 +1,4 @@
-/** How many turns of round wire go into a rectangular window, by way of packing. */
+/** How many turns of wire, round or strip, go into a rectangular window, by way of packing. */
 import { refuse, requireBetween, requirePositive } from '../../refusal/require.ts'
 
 /** Densest packing of equal circles in the plane, π/(2√3). */
@@ -11,6 +11,12 @@ export const squareDensity = Math.PI / 4
  * Common practice, no source.
  */
 export const handWoundFraction = { usual: 0.55, least: 0.5, greatest: 0.65 } as const
+
+/**
+ * How much more room than its own a strip takes when laid by hand, each way: edges that do not bed down, bulging
+ * layers. Usual value and range. Common practice, no source.
+ */
+export const handStripGrowth = { usual: 1.08, least: 1.03, greatest: 1.15 } as const
 
 /**
  * Bare copper over window in practice: random lay by hand on a ring, random by machine, orderly lay
@@ -184,4 +190,52 @@ export function greatestWire(input: {
     else high = middle
   }
   return low
+}
+
+export interface WoundStrip {
+  /** Over the enamel, along the window's width and thickness [m]. */
+  readonly across: number
+  readonly through: number
+  /** Metal of a strand [m²]. */
+  readonly area: number
+  readonly strands: number
+}
+
+/**
+ * Turns of strip that fit a rectangular window, stacked in rows and columns.
+ *
+ *   wires = ⌊a/(g s)⌋ ⌊b/(g t)⌋
+ *
+ * Holds: strip laid with its sides along the window's. Accuracy: exact for g = 1; by hand it stands and falls with the
+ * growth g (`handStripGrowth`).
+ *
+ * @param input.width      a  of the window                                  [m]
+ * @param input.thickness  b  of the window                                  [m]
+ * @param input.strip      s, t over the enamel along a and b, area, strands [m], [m²], [1]
+ * @param input.growth     g  room over the strip's own, at least 1          [1]
+ * @returns                wires, turns and fills                            [1]
+ * @throws RangeError      a size not above zero; growth below 1; strands not a whole number from 1
+ * @source derived, from stacking rectangles
+ * @example stripFill({ width: 0.02, thickness: 0.01, strip: { across: 0.004, through: 0.001, area: 3.8e-6, strands: 1 }, growth: 1 }).turns // 50
+ */
+export function stripFill(input: {
+  readonly width: number
+  readonly thickness: number
+  readonly strip: WoundStrip
+  readonly growth: number
+}): Omit<WindowFill, 'bound'> {
+  const { width: a, thickness: b, strip, growth: g } = input
+  const { across: s, through: t, area, strands } = strip
+  requirePositive('width', a, 'm')
+  requirePositive('thickness', b, 'm')
+  requirePositive('across', s, 'm')
+  requirePositive('through', t, 'm')
+  requirePositive('area', area, 'm²')
+  requireBetween('growth', g, [1, 10])
+  if (!Number.isInteger(strands) || strands < 1)
+    refuse({ name: 'strands', condition: 'a whole number from 1', value: strands, code: 'not-a-choice' })
+  const wires = whole(a / (g * s)) * whole(b / (g * t))
+  const turns = Math.floor(wires / strands)
+  const laid = turns * strands
+  return { wires, turns, copperFill: (laid * area) / (a * b), wireFill: (laid * s * t) / (a * b) }
 }

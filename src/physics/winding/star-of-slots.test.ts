@@ -7,6 +7,7 @@ import {
   nearestGoodCounts,
   phaseBelts,
   phaseOffset,
+  phasesBalance,
   starFactor,
   starOfSlots,
 } from './star-of-slots.ts'
@@ -152,5 +153,62 @@ describe('law: phase offsets of six magnets (three pole pairs)', () => {
     expect(() => of(20, 0)).toThrow(/not-a-choice/)
     expect(() => of(Number.NaN)).toThrow(/not-finite/)
     expect(() => starOfSlots({ coils: 2.5, polePairs: 2 })).toThrow(/not-a-choice/)
+  })
+})
+
+describe('source: pyrhonen2014, section 2.9 — symmetry: Q/t divisible by 3 for three phases, by 4 for two (from memory, not opened)', () => {
+  test('counts that balance and counts that do not', () => {
+    const rows = [
+      [9, 6, 3, true],
+      [12, 5, 3, true],
+      [12, 6, 3, false],
+      [8, 3, 2, true],
+      [6, 6, 2, false],
+      [5, 2, 1, true],
+    ] as const
+    for (const [coilCount, polePairs, phaseCount, balances] of rows)
+      expect(phasesBalance({ coilCount, polePairs, phaseCount })).toBe(balances)
+  })
+  // two phases a quarter turn apart in eight coils on ten poles: sin 112.5° · cos 22.5°, by hand
+  const [two] = nearestGoodCounts({ coils: 8, polePairs: 5, phaseCount: 2 }).samePoles
+  check('eight coils on ten poles, two phases', two!.windingFactor, '0.854')
+  // full-pitch coils, two to each pole and phase: cos 15°
+  const [lap] = nearestGoodCounts({ coils: 24, polePairs: 2, span: 1 }).samePoles
+  check('24 overlapped coils of full pitch on four poles', lap!.windingFactor, '0.966')
+})
+
+describe('law: balance is what the star shows', () => {
+  test('phases have as many coils each, and factors alike, just where the counts balance', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 2, max: 60 }),
+        fc.integer({ min: 1, max: 30 }),
+        fc.constantFrom(2, 3),
+        (coilCount, polePairs, phaseCount) => {
+          if (!phasesBalance({ coilCount, polePairs, phaseCount })) return
+          const coils = phaseBelts({ coilCount, polePairs, phaseCount })
+          const span = (2 * Math.PI * polePairs) / coilCount
+          const factors = Array.from({ length: phaseCount }, (_, phase) =>
+            starFactor(coils, { phase, span, harmonic: 1 }),
+          )
+          for (const factor of factors) expect(factor).toBeCloseTo(factors[0]!, 10)
+          for (let phase = 0; phase < phaseCount; phase++)
+            expect(coils.filter((coil) => coil.phase === phase).length).toBe(coilCount / phaseCount)
+        },
+      ),
+    )
+  })
+  test('counts offered do balance, with the pitch asked for', () => {
+    for (const phaseCount of [2, 3])
+      for (const span of [undefined, 1])
+        for (const { coils, polePairs, windingFactor } of nearestGoodCounts({
+          coils: 10,
+          polePairs: 6,
+          phaseCount,
+          ...(span === undefined ? {} : { span }),
+        }).samePoles) {
+          expect(phasesBalance({ coilCount: coils, polePairs, phaseCount })).toBe(true)
+          expect(windingFactor).toBeGreaterThanOrEqual(0.3)
+        }
   })
 })

@@ -1,5 +1,5 @@
 /** Star of slots: which phase and sense each of Q concentrated coils takes on p pole pairs. */
-import { refuse } from '../../refusal/require.ts'
+import { refuse, requireFinite } from '../../refusal/require.ts'
 import { pitchFactor } from './winding-factor.ts'
 
 export interface StarCoil {
@@ -78,6 +78,33 @@ export function phaseBelts(counts: {
       sense: first ? 1 : -1,
     }
   })
+}
+
+/**
+ * Whether evenly placed coils can be dealt out to m equal phases, evenly apart.
+ *
+ *   t = gcd(Q, p); (Q/t) mod m = 0 for odd m, (Q/t) mod 2m = 0 for even m
+ *
+ * Holds: alike coils; an even number of phases stands π/m apart, an odd one 2π/m. Accuracy: integer arithmetic, exact.
+ *
+ * @param counts.coilCount   Q                                [1]
+ * @param counts.polePairs   p                                [1]
+ * @param counts.phaseCount  m                                [1]
+ * @returns                  true where the phases are alike  [1]
+ * @throws RangeError        a count that is not a whole number from 1
+ * @source pyrhonen2014, section 2.9 (symmetry conditions); from memory, not opened
+ * @example Number(phasesBalance({ coilCount: 12, polePairs: 5, phaseCount: 3 })) // 1
+ */
+export function phasesBalance(counts: {
+  readonly coilCount: number
+  readonly polePairs: number
+  readonly phaseCount: number
+}): boolean {
+  const { coilCount: Q, polePairs: p, phaseCount: m } = counts
+  requireCount('coilCount', Q)
+  requireCount('polePairs', p)
+  requireCount('phaseCount', m)
+  return (Q / commonDivisor(Q, p)) % (m % 2 === 0 ? 2 * m : m) === 0
 }
 
 /**
@@ -160,32 +187,48 @@ export interface GoodCount {
 }
 
 /**
- * Nearest counts that give three balanced phases with a sound pitch.
+ * Nearest counts that give balanced phases with a sound pitch.
  *
- *   k_w ≥ 0.5, t = gcd(Q, p), Q/t divisible by 3
+ *   k_w ≥ 0.5, t = gcd(Q, p), Q/t divisible by 3 (three phases), by 4 (two)
  *
- * Holds: as `starOfSlots`. Accuracy: exact; the pitch limit is `leastPitchFactor`. Sorted by distance, then by
- * winding factor; the given pair itself is listed first if it is good.
+ * Holds: evenly placed coils whose legs lie 2π/Q apart, or `span` pole pitches where that is given, as of overlapped
+ * coils. Accuracy: exact; the least pitch factor is `leastPitchFactor`. Sorted by distance, then by winding factor;
+ * the given pair itself is listed first if it is good.
  *
- * @param counts.coils      Q                                            [1]
- * @param counts.polePairs  p                                            [1]
- * @returns                 up to four with p kept, up to four with Q kept   [1]
- * @throws RangeError       a count that is not a whole number from 1
+ * @param counts.coils       Q                                                   [1]
+ * @param counts.polePairs   p                                                   [1]
+ * @param counts.phaseCount  m, 3 if not given                                   [1]
+ * @param counts.span        leg to leg in pole pitches; not given: 2p/Q         [1]
+ * @returns                  up to four with p kept, up to four with Q kept      [1]
+ * @throws RangeError        a count that is not a whole number from 1; span not finite
  * @source pyrhonen2014, section 2.9 (symmetry conditions); from memory, not opened
  * @example nearestGoodCounts({ coils: 12, polePairs: 6 }).samePoles[0].coils // 9
  */
-export function nearestGoodCounts(counts: { readonly coils: number; readonly polePairs: number }): {
+export function nearestGoodCounts(counts: {
+  readonly coils: number
+  readonly polePairs: number
+  readonly phaseCount?: number
+  readonly span?: number
+}): {
   readonly samePoles: readonly GoodCount[]
   readonly sameCoils: readonly GoodCount[]
 } {
-  const { coils: Q, polePairs: p } = counts
+  const { coils: Q, polePairs: p, phaseCount = 3, span } = counts
   requireCount('coils', Q)
   requireCount('polePairs', p)
+  requireCount('phaseCount', phaseCount)
+  if (span !== undefined) requireFinite('span', span)
   const good = (coils: number, polePairs: number): GoodCount[] => {
-    if (coils < 3 || polePairs < 1 || coils > greatestCount || polePairs > greatestCount) return []
-    const pitch = Math.abs(Math.sin((Math.PI * polePairs) / coils))
-    if ((coils / commonDivisor(coils, polePairs)) % 3 !== 0 || pitch < leastPitchFactor - 1e-12) return []
-    return [{ coils, polePairs, windingFactor: starOfSlots({ coils, polePairs }).windingFactor }]
+    if (coils < phaseCount || polePairs < 1 || coils > greatestCount || polePairs > greatestCount) return []
+    const electrical = Math.PI * (span ?? (2 * polePairs) / coils)
+    const pitch = Math.abs(pitchFactor({ span: electrical, harmonic: 1 }))
+    const sizes = { coilCount: coils, polePairs, phaseCount }
+    if (!phasesBalance(sizes) || pitch < leastPitchFactor - 1e-12) return []
+    const belts = phaseBelts(sizes)
+    const factors = Array.from({ length: phaseCount }, (_, phase) =>
+      starFactor(belts, { phase, span: electrical, harmonic: 1 }),
+    )
+    return [{ coils, polePairs, windingFactor: Math.min(...factors) }]
   }
   const around = (middle: number, at: (value: number) => GoodCount[]) => {
     const found: GoodCount[] = []

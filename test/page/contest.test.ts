@@ -1,0 +1,102 @@
+/** Checks of the contest on the page: it compares, it can be stopped, it tells what it refuses, and all can use it. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('contest')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (title: string, run: (page: Page) => Promise<void>, viewport = { width: 1280, height: 900 }) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, { viewport })
+    try {
+      await computed(page)
+      await page.getByText('Compare with another design').click()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+const choose = (page: Page, name: string) =>
+  page.locator('.contest select').first().selectOption({ label: name })
+const compareButton = (page: Page) => page.getByRole('button', { name: 'Compare', exact: true })
+const verdict = (page: Page) => page.locator('.contest-report li').filter({ hasText: / wins\./ })
+
+describe('law: the page holds a contest', () => {
+  check('nothing can be asked before a rival is chosen', async (page) => {
+    expect(await compareButton(page).isDisabled()).toBe(true)
+  })
+
+  check('the verdict, the picture and the tables come; an edit makes them old', async (page) => {
+    await choose(page, 'Hen-house drum, coils')
+    await compareButton(page).click()
+    await verdict(page).waitFor({ timeout: 200_000 })
+    const text = await page.locator('.contest-report').innerText()
+    expect(text).toContain('At equal copper mass B, “Hen-house drum, coils”, wins.')
+    expect(text).not.toMatch(/NaN|undefined/)
+    expect(await page.locator('.contest svg .line').count()).toBe(2)
+    expect(await page.locator('.contest output').innerText()).toBe('Compared.')
+    await page.getByLabel('Turns', { exact: true }).fill('31')
+    await page.getByText('The design has been changed since').waitFor()
+    await computed(page)
+  })
+
+  check('a contest can be stopped, and the next one still comes', async (page) => {
+    await choose(page, 'Hen-house drum, coils')
+    await compareButton(page).click()
+    await page.getByRole('button', { name: 'Stop', exact: true }).click()
+    expect(await page.locator('.contest progress').count()).toBe(0)
+    await page.locator('.contest select').nth(1).selectOption('as-they-are')
+    await compareButton(page).click()
+    await verdict(page).waitFor({ timeout: 200_000 })
+    expect(await page.locator('.contest-report').innerText()).toContain('The designs as they are')
+  })
+
+  check('a file that is no design is told', async (page) => {
+    await page.locator('.contest input[type="file"]').setInputFiles({
+      name: 'other.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{"gustloom": 2, "name": "Nothing"}'),
+    })
+    await compareButton(page).click()
+    await page.locator('.contest output').filter({ hasText: 'The other design: ' }).waitFor()
+  })
+})
+
+describe('source: wcag22, levels A and AA — the contest breaks no rule that a reader of pages can tell', () => {
+  for (const [name, viewport] of [
+    ['desktop', { width: 1280, height: 900 }],
+    ['phone', { width: 390, height: 844 }],
+  ] as const)
+    check(
+      name,
+      async (page) => {
+        await choose(page, 'Hen-house drum, coils')
+        await compareButton(page).click()
+        await verdict(page).waitFor({ timeout: 200_000 })
+        const { violations } = await new AxeBuilder({ page })
+          .include('.contest')
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+        ).toEqual([])
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+        expect(wide).toBeLessThanOrEqual(0)
+      },
+      viewport,
+    )
+})
