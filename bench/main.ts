@@ -1,6 +1,7 @@
 /** Times the hot kernels, as ratios to plain work done in the same run: machines differ, ratios hardly do. */
 import { spawnSync } from 'node:child_process'
-import { readdirSync, readFileSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { rotorField } from '../src/analysis/air-gap-field.ts'
 import { chainOf, computeDesign } from '../src/analysis/compute.ts'
@@ -8,8 +9,10 @@ import { conductorLayout } from '../src/analysis/conductor-layout.ts'
 import { rotorLinkage } from '../src/analysis/flux-linkage.ts'
 import { finished } from '../src/analysis/step.ts'
 import type { Design } from '../src/machine/design.ts'
+import { faultText } from '../src/machine/fault.ts'
 import { parseDesignText } from '../src/machine/parse.ts'
 import { resolveDesign } from '../src/machine/resolve.ts'
+import { seriesDerivative, seriesValue } from '../src/numerics/fourier.ts'
 import { textTable } from '../src/output/text-table.ts'
 import { rectifierPoint } from '../src/physics/electrics/bridge-rectifier.ts'
 import { nominal } from '../src/units/quantity.ts'
@@ -111,6 +114,97 @@ function bridgeRow(): Row {
   }
 }
 
+/** A machine of which finite elements are at hand: two discs with saturable steel, a thin coil over one pole. */
+const twoDiscs = {
+  arrangement: 'two-discs',
+  poleCount: 12,
+  pitchRadius_mm: 90,
+  magnet: { shape: 'block', length_mm: 40, width_mm: 20, thickness_mm: 10, polarization_T: 1.28 },
+  backIron: { kind: 'steel', thickness_mm: 8, innerRadius_mm: 65, outerRadius_mm: 115 },
+  faceDistance_mm: 16,
+}
+const windowCoil = {
+  kind: 'coils',
+  coilCount: 1,
+  phaseCount: 1,
+  turns: 1,
+  hole: { shape: 'rectangular', holeWidth_mm: 46.8, holeLength_mm: 39.8, cornerRadius_mm: 0 },
+  legWidth_mm: 0.2,
+  bundleDepth_mm: 0.2,
+  distance_mm: 8,
+}
+
+/** One finite-element run of the same machine, mesh and solution [ms]; nothing where the programs are missing. */
+function elementsTime(): number | undefined {
+  const folder = mkdtempSync(`${tmpdir()}/gustloom-bench-`)
+  const reference = `${root}test/reference/yoke-plate/plate-sector`
+  const sizes = ['variant', '0', 't', '8', 'plain', '0', 'inner', '65', 'outer', '115']
+  const numbers = sizes.flatMap((word, k) => (k % 2 === 0 ? ['-setnumber', word, sizes[k + 1]!] : []))
+  const start = performance.now()
+  const mesh = spawnSync(
+    'gmsh',
+    [
+      '-3',
+      '-setnumber',
+      'h',
+      '2.5',
+      ...numbers,
+      `${reference}.geo`,
+      '-format',
+      'msh2',
+      '-o',
+      `${folder}/m.msh`,
+    ],
+    { timeout: 600_000 },
+  )
+  const solved = spawnSync(
+    'getdp',
+    [`${reference}.pro`, '-name', `${folder}/m`, '-msh', `${folder}/m.msh`, ...numbers, '-solve', 'S'],
+    { timeout: 600_000 },
+  )
+  const time = performance.now() - start
+  rmSync(folder, { recursive: true })
+  return mesh.status === 0 && solved.status === 0 ? time : undefined
+}
+
+/** Document to EMF waveform of a two-disc machine with steel, all harmonics, against finite elements of the same. */
+function waveformRow(): Row {
+  const document = JSON.parse(readFileSync(`${root}examples/boathouse-two-disc.json`, 'utf8')) as {
+    rotor: object
+    stator: { winding: object; connection: string; wire: object }
+  }
+  document.rotor = twoDiscs
+  document.stator = { ...document.stator, winding: windowCoil, connection: 'single', wire: { size: 0.1 } }
+  const parsed = parseDesignText(JSON.stringify(document))
+  if (!parsed.ok) throw new Error(`the two discs are no design: ${parsed.faults.map(faultText).join('; ')}`)
+  const machine = resolveDesign(parsed.design)
+  const waveform = () => {
+    const field = rotorField(machine)
+    const { flux, base } = rotorLinkage(machine, field, conductorLayout(machine).shapes[0]!)
+    const emf = seriesDerivative(flux)
+    const samples = Float64Array.from(
+      { length: 256 },
+      (_, k) => -base * seriesValue(emf, (2 * Math.PI * k) / 256),
+    )
+    return { samples, flux: Math.abs(seriesValue(flux, 0)) }
+  }
+  const time_ms = medianTime(waveform, 41)
+  const runs = (
+    JSON.parse(readFileSync(`${root}test/reference/yoke-plate/plate-sector.json`, 'utf8')) as {
+      runs: Record<string, { window_Wb: number }>
+    }
+  ).runs
+  const elements = runs['two-8-coarse']!.window_Wb
+  const reference_ms = elementsTime() ?? null
+  return {
+    what: 'EMF waveform, two discs with steel',
+    time_ms,
+    reference_ms,
+    ratio: reference_ms === null ? null : reference_ms / time_ms,
+    note: `magnets, steel that saturates, linkage, 256 samples of the EMF; ${reference_ms === null ? 'gmsh and getdp are not installed: nothing to time against' : 'reference: gmsh and getdp, one rotor position; it is slower by the ratio'}; flux through a pole’s window differs from theirs by ${(100 * (waveform().flux / elements - 1)).toFixed(2)} %`,
+  }
+}
+
 /** Time of field and linkage against magnets × points of the path: should grow as the first power. */
 function growthRow(): Row {
   const points: { size: number; time: number }[] = []
@@ -143,6 +237,7 @@ function growthRow(): Row {
 const loop = medianTime(referenceLoop, 5)
 const rows: Row[] = [
   ...examples.filter(alternates).map(linkageRow),
+  waveformRow(),
   growthRow(),
   bridgeRow(),
   ...examples.flatMap((file) => computeRows(file, loop)),

@@ -1,5 +1,5 @@
 /** What the page and its worker say to each other. */
-import type { ContestRule, FieldDescription, FormField, Spreads } from '../src/index.ts'
+import type { ContestRule, FaultStudy, FieldDescription, FormField, Spreads } from '../src/index.ts'
 import type { ContestReport } from '../src/output/contest-report.ts'
 import type { Snapshot, WindSnapshot } from './snapshot.ts'
 import type { WireSnapshot } from './wire-snapshot.ts'
@@ -19,6 +19,9 @@ export type ToWorker =
       readonly rule: ContestRule
     }
   | { readonly kind: 'contest-stop' }
+  /** The raw text of a design whose defects are to be studied one by one; a newer study supersedes it. */
+  | { readonly kind: 'study'; readonly id: number; readonly text: string }
+  | { readonly kind: 'study-stop' }
 
 /** A fault as the page shows it. */
 export interface ShownFault {
@@ -50,3 +53,9 @@ export type FromContest =
   | { readonly kind: 'contest-progress'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'contest'; readonly id: number; readonly report: ContestReport }
   | { readonly kind: 'contest-refused'; readonly id: number; readonly reason: string }
+
+/** What an engine says of a study of defects. */
+export type FromStudy =
+  | { readonly kind: 'study-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'study'; readonly id: number; readonly study: FaultStudy }
+  | { readonly kind: 'study-refused'; readonly id: number; readonly reason: string }

@@ -4,6 +4,7 @@ import { Form } from './station/form.tsx'
 import { faults, form, row as rowIndex, snapshot, spreads, stale, windDetail } from './store/design.ts'
 import { ConcernList } from './view/concern-list.tsx'
 import { ContestView } from './view/contest.tsx'
+import { FaultView } from './view/fault.tsx'
 import { FileBar } from './view/file-bar.tsx'
 import { GapField } from './view/gap-field.tsx'
 import { KeyFigures } from './view/key-figures.tsx'
@@ -44,6 +45,7 @@ function Results() {
       <PowerCurve snapshot={result} index={index} />
       {detail ? <Waveform detail={detail} row={row} /> : null}
       <GapField snapshot={result} />
+      <FaultView />
       <ContestView />
     </div>
   )

@@ -4,14 +4,21 @@ import { coilPolyline } from '../src/analysis/conductor-layout.ts'
 import { type Chain, type Concern, loadPoint, nominal, type WindRow } from '../src/index.ts'
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
 import { windSpeedShare } from '../src/physics/aerodynamics/weibull.ts'
+import type { Magnet } from '../src/physics/magnetics/magnet.ts'
+import { turnedMagnet } from '../src/physics/magnetics/magnet-pose.ts'
 
-export interface MagnetBox {
+/** A magnet as it is drawn: an outline in its own x and y, as high along its own z. */
+export interface MagnetBody {
   readonly centre: readonly number[]
   /** Rows: local x, y, z. */
   readonly frame: readonly (readonly number[])[]
-  readonly size: readonly number[]
-  /** +1: the pole at local +z is a north pole. */
-  readonly sign: 1 | -1
+  /** x y of each corner, counter-clockwise [m]. */
+  readonly outline: readonly number[]
+  readonly height: number
+  /** Direction of its north pole in its own axes. */
+  readonly north: readonly number[]
+  /** Whether its poles carry letters: one facet of an arc is enough. */
+  readonly lettered: boolean
 }
 
 export interface WirePath {
@@ -26,7 +33,7 @@ export interface WirePath {
 
 export interface SolidView {
   readonly arrangement: 'drum' | 'disc' | 'two-discs'
-  readonly magnets: readonly MagnetBox[]
+  readonly magnets: readonly MagnetBody[]
   readonly wires: readonly WirePath[]
   /** Steel plates: lower face and thickness along the shaft [m]. */
   readonly plates: readonly { readonly z: number; readonly thickness: number }[]
@@ -122,13 +129,50 @@ function hoursOf({ rows, year }: Chain): Float64Array {
 const magnetCount = ({ machine: { rotor } }: Chain): number =>
   rotor.piecesPerPole * rotor.rings.flat().filter(({ strength }) => strength > 0).length
 
-/** Edges of the box round a magnet in its own axes [m]. */
-function boxOf(magnet: RotorField['magnets'][number]): number[] {
-  if ('size' in magnet) return [...magnet.size]
-  if ('radius' in magnet) return [2 * magnet.radius, 2 * magnet.radius, magnet.height]
-  const reach = (axis: 0 | 1) =>
-    2 * magnet.outline.reduce((most, x, k) => (k % 2 === axis ? Math.max(most, Math.abs(x)) : most), 0)
-  return [reach(0), reach(1), magnet.height]
+/** Corners that stand for a round magnet. */
+const roundCorners = 40
+
+function outlineOf(magnet: Magnet): number[] {
+  if ('size' in magnet) {
+    const [x, y] = [magnet.size[0] / 2, magnet.size[1] / 2]
+    return [-x, -y, x, -y, x, y, -x, y]
+  }
+  if ('outline' in magnet) return [...magnet.outline]
+  return Array.from({ length: 2 * roundCorners }, (_, k) => {
+    const angle = (2 * Math.PI * Math.floor(k / 2)) / roundCorners
+    return magnet.radius * (k % 2 === 0 ? Math.cos(angle) : Math.sin(angle))
+  })
+}
+
+/** The bodies of every pole; of components in one place the stronger is drawn. */
+function bodiesOf({ poles }: RotorField): MagnetBody[] {
+  return poles.flatMap(({ magnets, places }) => {
+    const drawn = magnets.filter((one) =>
+      magnets.every(
+        (other) =>
+          'outline' in other ||
+          Math.abs(other.polarization) <= Math.abs(one.polarization) ||
+          other.centre.some((x, axis) => x !== one.centre[axis]),
+      ),
+    )
+    const middle = Math.floor(drawn.length / 2)
+    return places
+      .filter(({ factor }) => factor !== 0)
+      .flatMap(({ angle, factor }) =>
+        drawn.map((one, k): MagnetBody => {
+          const magnet = turnedMagnet(one, angle)
+          const sign = Math.sign(factor * magnet.polarization)
+          return {
+            centre: [...magnet.centre],
+            frame: magnet.frame.map((row) => [...row]),
+            outline: outlineOf(magnet),
+            height: 'size' in magnet ? magnet.size[2] : magnet.height,
+            north: ('outline' in magnet ? [...magnet.direction] : [0, 0, 1]).map((x) => sign * x),
+            lettered: !('outline' in magnet) || k === middle,
+          }
+        }),
+      )
+  })
 }
 
 function solidOf({ machine, field, layout }: Chain): SolidView {
@@ -146,12 +190,7 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
   }
   return {
     arrangement: rotor.arrangement,
-    magnets: field.magnets.map((magnet) => ({
-      centre: [...magnet.centre],
-      frame: magnet.frame.map((row) => [...row]),
-      size: boxOf(magnet),
-      sign: magnet.polarization < 0 ? -1 : 1,
-    })),
+    magnets: bodiesOf(field),
     wires: layout.coils.map((coil) => {
       const { bundle } = layout.shapes[coil.shape]!
       return {

@@ -6,6 +6,7 @@ import {
   designFields,
   designForm,
   fairContest,
+  faultStudy,
   faultText,
   parseDesignText,
   Refusal,
@@ -14,7 +15,7 @@ import {
   spreadsOf,
 } from '../src/index.ts'
 import { contestReport } from '../src/output/contest-report.ts'
-import type { FromContest, FromWorker, ShownFault, ToWorker } from './messages.ts'
+import type { FromContest, FromStudy, FromWorker, ShownFault, ToWorker } from './messages.ts'
 import { snapshotOf, windSnapshotOf } from './snapshot.ts'
 import { wireSnapshotOf } from './wire-snapshot.ts'
 
@@ -22,15 +23,18 @@ declare const self: DedicatedWorkerGlobalScope
 
 type Edit = Extract<ToWorker, { kind: 'edit' }>
 type ContestAsked = Extract<ToWorker, { kind: 'contest' }>
+type StudyAsked = Extract<ToWorker, { kind: 'study' }>
 
 let waiting: Edit | undefined
 /** The contest to be held or being held; another, or none, supersedes it. */
 let contestAsked: ContestAsked | undefined
+/** The study to be made or being made. */
+let studyAsked: StudyAsked | undefined
 let busy = false
 let done: { readonly id: number; readonly chain: Chain } | undefined
 let row = 0
 
-const say = (message: FromWorker | FromContest) => self.postMessage(message)
+const say = (message: FromWorker | FromContest | FromStudy) => self.postMessage(message)
 
 /** Lets messages that have arrived meanwhile be heard; a timer would be slowed to 4 ms. */
 const turn = new MessageChannel()
@@ -154,15 +158,37 @@ async function compare(asked: ContestAsked): Promise<void> {
   }
 }
 
+async function study(asked: StudyAsked): Promise<void> {
+  const { id, text } = asked
+  try {
+    const parsed = parseDesignText(text)
+    if (!parsed.ok) {
+      say({ kind: 'study-refused', id, reason: parsed.faults.map(faultText).join('; ') })
+      return
+    }
+    const made = await run(
+      faultStudy(parsed.design),
+      (fraction) => say({ kind: 'study-progress', id, fraction }),
+      () => waiting !== undefined || studyAsked !== asked,
+    )
+    if (made) say({ kind: 'study', id, study: made })
+  } catch (error) {
+    say({ kind: 'study-refused', id, reason: reasonOf(error) })
+  } finally {
+    if (studyAsked === asked && !waiting) studyAsked = undefined
+  }
+}
+
 async function work(): Promise<void> {
   if (busy) return
   busy = true
   try {
-    while (waiting || contestAsked) {
+    while (waiting || contestAsked || studyAsked) {
       const edit = waiting
       waiting = undefined
       if (edit) await compute(edit)
       else if (contestAsked) await compare(contestAsked)
+      else if (studyAsked) await study(studyAsked)
     }
   } finally {
     busy = false
@@ -177,6 +203,10 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     contestAsked = data
     void work()
   } else if (data.kind === 'contest-stop') contestAsked = undefined
+  else if (data.kind === 'study') {
+    studyAsked = data
+    void work()
+  } else if (data.kind === 'study-stop') studyAsked = undefined
   else if (data.kind === 'wire') answerWire()
   else {
     row = data.row

@@ -98,7 +98,7 @@ function byRadius(machine: Machine, { gain }: IronResponse): (radius: number) =>
   const known = new Map<number, FieldPair>()
   return (radius) => {
     const key = Math.round(radius / radiusStep)
-    const found = known.get(key) ?? gain(machine.rotor.polePairs, distanceOf(machine, radius))
+    const found = known.get(key) ?? gain(machine.rotor.polePairs, distanceOf(machine, radius), 'run')
     known.set(key, found)
     return found
   }
@@ -261,8 +261,8 @@ export function circleField(
   const { gain } = field.iron
   return {
     angle,
-    normal: weighted(normal, (n) => gain(n * rotor.polePairs, distance).normal),
-    tangential: weighted(tangential, (n) => gain(n * rotor.polePairs, distance).tangential),
+    normal: weighted(normal, (n) => gain(n * rotor.polePairs, distance, 'middle').normal),
+    tangential: weighted(tangential, (n) => gain(n * rotor.polePairs, distance, 'middle').tangential),
   }
 }
 

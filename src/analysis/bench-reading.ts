@@ -34,6 +34,8 @@ export interface BenchReading {
   readonly waveform: readonly Float64Array[]
   /** Torque that currents inside the winding hold against the hand [N·m]. */
   readonly dragTorque: number
+  /** Of it by turns closed on themselves [N·m]. */
+  readonly loopTorque: number
   /** Of each phase at 20 °C, and between the terminals as they come out [Ω]. */
   readonly phaseResistance: readonly number[]
   readonly terminalResistance: readonly number[]
@@ -48,6 +50,9 @@ export interface BenchReading {
   /** [K], each coil with its share of the surface and no heat given to its neighbours: an upper bound. */
   readonly hottestCoil: { readonly number: number; readonly temperature: number }
 }
+
+/** Shares that are nothing but rounding. */
+const withoutDust = (share: number): number => (share < 1e-9 ? 0 : share)
 
 /** Samples of each working period in the waveform over a turn. */
 const samplesPerPeriod = 40
@@ -65,7 +70,8 @@ function notch(series: FourierSeries, order: number): number {
 /** Lags of 120° and 240°, or the other way round, within a twelfth of a turn. */
 function sequenceOf(lags: readonly number[]): 1 | 0 | -1 {
   if (lags.length !== 3) return 0
-  const near = (lag: number, thirds: number) => Math.cos(lag - (thirds * 2 * Math.PI) / 3) > Math.cos(Math.PI / 6)
+  const near = (lag: number, thirds: number) =>
+    Math.cos(lag - (thirds * 2 * Math.PI) / 3) > Math.cos(Math.PI / 6)
   if (near(lags[1]!, 1) && near(lags[2]!, 2)) return 1
   return near(lags[1]!, 2) && near(lags[2]!, 1) ? -1 : 0
 }
@@ -126,8 +132,7 @@ function chargingOf(chain: Chain, wind: number) {
     loopLoss: inLoops,
     hottestCoil: {
       number: layout.coils[hottest]!.number,
-      temperature:
-        machine.site.ambient + cooling.resistance(speed) * layout.coils.length * heat[hottest]!,
+      temperature: machine.site.ambient + cooling.resistance(speed) * layout.coils.length * heat[hottest]!,
     },
   }
 }
@@ -163,11 +168,12 @@ export function benchReading(chain: Chain, handSpeed: number, wind: number): Ben
     phaseFundamentals: phases.map(({ fundamental }) => fundamental * handSpeed),
     lags,
     sequence: sequenceOf(lags),
-    coilSpread: mean > 0 ? (Math.max(...inTheCoils) - Math.min(...inTheCoils)) / mean : 0,
-    coilNotch: Math.max(...coils.map(({ emf }) => notch(emf, order))),
-    phaseNotch: Math.max(...phases.map(({ emf }) => notch(emf, order))),
+    coilSpread: withoutDust(mean > 0 ? (Math.max(...inTheCoils) - Math.min(...inTheCoils)) / mean : 0),
+    coilNotch: withoutDust(Math.max(...coils.map(({ emf }) => notch(emf, order)))),
+    phaseNotch: withoutDust(Math.max(...phases.map(({ emf }) => notch(emf, order)))),
     waveform: phases.map(({ emf }) => turn(emf)),
     dragTorque: inside / handSpeed,
+    loopTorque: circulating.loops(handSpeed) / handSpeed,
     phaseResistance: resistance,
     terminalResistance: terminalResistances(machine.stator.connection, resistance),
     wind,

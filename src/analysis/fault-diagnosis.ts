@@ -126,7 +126,9 @@ function misfit(readings: MeterReadings, shown: Shown, study: FaultStudy): { sum
     floorShare * meanOf(sound.terminalResistance),
   )
   // the speed that was not told is the one that fits best
-  const weights = volts.map(({ expected, read }) => 1 / Math.max(spread * Math.abs(read), spread * expected, 1e-12) ** 2)
+  const weights = volts.map(
+    ({ expected, read }) => 1 / Math.max(spread * Math.abs(read), spread * expected, 1e-12) ** 2,
+  )
   const fitted =
     volts.reduce((sum, { read, expected }, k) => sum + weights[k]! * read * expected, 0) /
     volts.reduce((sum, { expected }, k) => sum + weights[k]! * expected * expected, 0)

@@ -106,9 +106,9 @@ function shortedRows(compared: Compared, coil: number): readonly SignatureRow[] 
       basis: `the same of one of ${m} coil${m > 1 ? 's' : ''}`,
     },
     {
-      what: 'torque against the hand at that speed, mN·m',
+      what: 'torque of the shorted turns against the hand, mN·m',
       expected: (1000 * E * E) / own.resistance / reading.handSpeed,
-      computed: 1000 * (reading.dragTorque - sound.dragTorque),
+      computed: 1000 * reading.loopTorque,
       basis: 'E²/R of the loop over the speed: at hand speed its reactance hardly counts',
     },
   ]
@@ -186,7 +186,8 @@ function gapRows({ chain, reading, sound }: Compared): readonly SignatureRow[] {
       what: 'coils round the machine: strongest less weakest, over their mean',
       expected: (Math.max(...expected) - Math.min(...expected)) / mean(expected),
       computed: reading.coilSpread,
-      basis: 'the field’s fundamental falls off as exp(−p d/r), as cosh between two rows of poles; an estimate',
+      basis:
+        'the field’s fundamental falls off as exp(−p d/r), as cosh between two rows of poles; an estimate',
     },
     drag,
   ]

@@ -1,5 +1,6 @@
 /** Flux of the whole rotor through one conductor shape against the rotor's angle, magnet by magnet. */
-import { type Curve, curveQuadrature, pieceLength } from '../geometry/curve.ts'
+import type { Filament } from '../geometry/bundle.ts'
+import { type Curve, curveQuadrature, pieceLength, piecePoint } from '../geometry/curve.ts'
 import type { Machine } from '../machine/machine.ts'
 import {
   type FourierSeries,
@@ -76,30 +77,108 @@ export function linkageSamples(options: {
   readonly shape: ConductorShape
   readonly copies: number
   readonly sources: readonly Magnet[]
+  /** Rotor angle of the first sample, 0 when left out [rad]. */
+  readonly from?: number
   readonly span: number
   readonly count: number
   /** Points along the wire against the usual number. */
   readonly fineness?: number
 }): Float64Array {
-  const { shape, copies, sources, span, count, fineness = 1 } = options
+  const { shape, copies, sources, from = 0, span, count, fineness = 1 } = options
+  const angle = (k: number) => -from - (span * k) / count
   const { points, steps } = quadrature(shape, copies, fineness)
   const size = points.length
   const turned = new Float64Array(size * count)
-  for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, (-span * k) / count), size * k)
+  for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, angle(k)), size * k)
   const A = magnetVectorPotential(sources, turned, { relativeError: fieldError })
   // A is seen from the rotor, and so must the steps be
   return Float64Array.from({ length: count }, (_, k) =>
-    pathLinkage(A.subarray(size * k, size * (k + 1)), turnPointsAboutZ(steps, (-span * k) / count)),
+    pathLinkage(A.subarray(size * k, size * (k + 1)), turnPointsAboutZ(steps, angle(k))),
   )
 }
 
+/** A pole so many pole pitches beyond the end of a coil meets it as a few points: what is left there is small and smooth. */
+const farPitches = 2
+
+/** Share of the usual points along the wire that serves a far pole, on the middle filament. */
+const farFineness = 0.3
+
+interface Sampling {
+  readonly count: number
+  /** Pole pitch [rad]. */
+  readonly pitch: number
+  /** Points along the wire against the usual number. */
+  readonly fineness: number
+}
+
+/** ψ at the first `count` of N angles over a turn of one coil: poles near it on all filaments, far ones on the middle. */
+function coilSamples(
+  shape: ConductorShape,
+  sources: readonly Magnet[],
+  { count, of, pitch, fineness }: Sampling & { readonly of: number },
+): Float64Array {
+  const step = (2 * Math.PI) / of
+  const reach = azimuthReach(shape) + farPitches * pitch
+  const near = Math.min(count, Math.ceil(reach / step))
+  const far = Math.max(0, Math.min(count, of - near + 1) - near)
+  const part = (from: number, length: number, coarse: boolean) =>
+    linkageSamples({
+      shape: coarse ? { ...shape, filaments: [middleFilament(shape)] } : shape,
+      copies: 1,
+      sources,
+      from: from * step,
+      span: length * step,
+      count: length,
+      fineness: coarse ? farFineness : fineness,
+    })
+  const ψ = new Float64Array(count)
+  ψ.set(part(0, near, false))
+  if (far > 0 && near > 0) {
+    // the middle filament encloses somewhat less or more than the mean of all: by the same share wherever the pole is far
+    const coarse = part(near - 1, far + 1, true)
+    const share = coarse[0] === 0 ? 1 : ψ[near - 1]! / coarse[0]!
+    ψ.set(
+      coarse.subarray(1).map((value) => share * value),
+      near,
+    )
+  }
+  if (near + far < count) ψ.set(part(near + far, count - near - far, false), near + far)
+  return ψ
+}
+
+const middleFilament = ({ filaments }: ConductorShape): Filament => ({
+  ...filaments.reduce((best, one) => (Math.hypot(...one.offset) < Math.hypot(...best.offset) ? one : best)),
+  weight: 1,
+})
+
+/** Greatest azimuth of the coil off its own middle [rad]. */
+function azimuthReach({ filaments }: ConductorShape): number {
+  let most = 0
+  for (const { curve } of filaments)
+    for (const piece of curve.pieces)
+      for (const t of [0, 0.5, 1]) {
+        const [x, y] = piecePoint(piece, t)
+        most = Math.max(most, Math.abs(Math.atan2(y, x)))
+      }
+  return most
+}
+
 /** ψ with one magnet at N angles of a full period, the mirrored half taken over from the computed one. */
-function periodSamples(shape: ConductorShape, sources: readonly Magnet[], count: number): Float64Array {
+function periodSamples(
+  shape: ConductorShape,
+  sources: readonly Magnet[],
+  { count, pitch, fineness }: Sampling,
+): Float64Array {
   const span = (2 * Math.PI) / shape.repeats
   const copies = shape.repeats
-  if (shape.parity === 'none') return linkageSamples({ shape, copies, sources, span, count })
+  const samples = (computed: number) =>
+    // a piece of a path by itself is not small and smooth far away
+    copies === 1 && shape.filaments.every(({ curve }) => curve.closed)
+      ? coilSamples(shape, sources, { count: computed, of: count, pitch, fineness })
+      : linkageSamples({ shape, copies, sources, span: (span * computed) / count, count: computed, fineness })
+  if (shape.parity === 'none') return samples(count)
   const computed = count / 2 + 1
-  const half = linkageSamples({ shape, copies, sources, span: (span * computed) / count, count: computed })
+  const half = samples(computed)
   const sign = shape.parity === 'even' ? 1 : -1
   return Float64Array.from({ length: count }, (_, k) => (k < computed ? half[k]! : sign * half[count - k]!))
 }
@@ -109,6 +188,14 @@ export interface Linkage {
   readonly flux: FourierSeries
   /** Periods per turn of the rotor: p where the poles simply alternate, else 1. */
   readonly base: number
+}
+
+/** Wire that runs on far past the magnets has their ends in the middle of its pieces: it takes more points. */
+function finenessFor({ rotor: { magnet } }: Machine, { filaments, distance }: ConductorShape): number {
+  const longest = Math.max(
+    ...filaments[0]!.curve.pieces.map((piece) => (piece.shape.kind === 'line' ? pieceLength(piece) : 0)),
+  )
+  return longest > magnet.length + 2 * distance ? 3 : 1
 }
 
 /** Poles that stand and weigh alike in every ring are one source. */
@@ -139,7 +226,11 @@ export function rotorLinkage(
   const perPole = joinedPoles(field.poles).map(({ sources, places }) => {
     // the linkage with one magnet repeats as often as the shape does round the shaft
     const filamentsOnly = fourierSeries(
-      periodSamples(seen, sources, (2 * (orders + 1) * polePairs) / shape.repeats),
+      periodSamples(seen, sources, {
+        count: (2 * (orders + 1) * polePairs) / shape.repeats,
+        pitch: Math.PI / polePairs,
+        fineness: finenessFor(machine, shape),
+      }),
       (orders * polePairs) / shape.repeats,
     )
     return { places, own: spreadEvenly(filamentsOnly, shape.repeats * shape.spreadAngle) }
@@ -169,7 +260,7 @@ function withIron(flux: FourierSeries, base: number, distance: number, iron: Iro
   const size = Array.from(flux.cos, (_, h) => harmonicAmplitude(flux, h))
   const least = weakShare * Math.max(...size.slice(1))
   const scale = size.map((amplitude, h) =>
-    h === 0 || amplitude <= least ? 1 : iron.gain(h * base, distance).normal,
+    h === 0 || amplitude <= least ? 1 : iron.gain(h * base, distance, 'run').normal,
   )
   return {
     cos: flux.cos.map((value, h) => value * scale[h]!),

@@ -3,7 +3,12 @@ import { mildSteel } from '../data/steel.ts'
 import type { Iron, Machine, Rotor } from '../machine/machine.ts'
 import { piecewiseLinear } from '../numerics/interpolate.ts'
 import { bhCurve } from '../physics/magnetics/bh-curve.ts'
-import { type IronCylinder, type IronState, ironCylinderField } from '../physics/magnetics/iron-cylinder.ts'
+import {
+  type FieldPair,
+  type IronCylinder,
+  type IronState,
+  ironCylinderField,
+} from '../physics/magnetics/iron-cylinder.ts'
 import { type YokeArrangement, type YokePlate, yokePlate } from '../physics/magnetics/yoke-plate.ts'
 import { blockFootprint, type MagnetFootprint } from '../physics/magnetics/yoke-plate-source.ts'
 import type { PlateState } from '../physics/magnetics/yoke-plate-state.ts'
@@ -26,9 +31,9 @@ export interface IronResponse {
   readonly strength: number
   /**
    * Beyond `strength`, on the linkage of a run `distance` from the faces with the harmonic of mechanical order m, and on
-   * the field there through the winding and along the circle.
+   * the field there through the winding and along the circle: the mean over the run, or in the middle of the machine.
    */
-  readonly gain: (order: number, distance: number) => { readonly normal: number; readonly tangential: number }
+  readonly gain: (order: number, distance: number, where: 'run' | 'middle') => FieldPair
   /** Change of the magnets' mean ⟨μ0 H⟩/J by steel round a drum. */
   readonly loadFactor: number
   readonly steel: readonly SteelState[]
@@ -219,7 +224,8 @@ export function drumResponse(
   const length = runLength({ rotor, stator } as Machine)
   return {
     strength: 1,
-    gain: (order, distance) => field.gain(order, { radius: level(distance), length }),
+    gain: (order, distance, where) =>
+      field.gain(order, { radius: level(distance), length: where === 'run' ? length : 0 }),
     loadFactor: field.loadFactor,
     steel: [
       ...(behind === undefined ? [] : [steelOfTube('behind', backIron!, behind)]),

@@ -86,9 +86,7 @@ export function loadPoint(
   const fine = rectifierPoint(input, { samples: loopSamples * voltage.order })
   const point = withLoops(machine, voltage, request, fine)
   const { waveforms: _, ...bare } = point
-  return samples === undefined
-    ? bare
-    : { ...point, waveforms: rectifierPoint(input, { samples }).waveforms! }
+  return samples === undefined ? bare : { ...point, waveforms: rectifierPoint(input, { samples }).waveforms! }
 }
 
 /** Ideal diodes into a resistor conduct from rest on; their table begins at this [V]. */

@@ -180,7 +180,9 @@ export function openCircuitVoltage(
   const parts = layout.coils.map(({ phase, group, sense }) => {
     // empty groups have no branch
     const before = new Set(
-      layout.coils.filter((other) => other.phase === phase && other.group < group).map((other) => other.group),
+      layout.coils
+        .filter((other) => other.phase === phase && other.group < group)
+        .map((other) => other.group),
     )
     return sense * joined.branches[phase]![before.size]!.share
   })

@@ -52,7 +52,10 @@ function piecesOf(shape: ConductorShape): ConductorShape[] {
 }
 
 /** Azimuth and radius of the middle of a piece. */
-function middleOf({ filaments, turnLength }: ConductorShape): { readonly angle: number; readonly radius: number } {
+function middleOf({ filaments, turnLength }: ConductorShape): {
+  readonly angle: number
+  readonly radius: number
+} {
   const { points, steps } = curveQuadrature(filaments[0]!.curve, { longestStep: turnLength / 20, order: 2 })
   let [x, y, r, length] = [0, 0, 0, 0]
   for (let k = 0; k < points.length; k += 3) {

@@ -56,7 +56,7 @@ export function wireAngleCurve(
     orders: kept,
     spacing: nodeDistance * Math.max(distance, 0.5e-3),
   })
-  const gain = field.iron?.gain(rotor.polePairs, distance).normal ?? 1
+  const gain = field.iron?.gain(rotor.polePairs, distance, 'run').normal ?? 1
   const width = kept + 1
   const perMetre = lean.map((β, k) => {
     let [a, b] = [0, 0]

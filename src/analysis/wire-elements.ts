@@ -141,7 +141,7 @@ function ironGains(
   const size = new Float64Array(width)
   for (let at = 0; at < cos.length; at++) size[at % width]! += Math.hypot(cos[at]!, sin[at]!)
   const least = weakShare * size.reduce((most, value) => Math.max(most, value), 0)
-  return size.map((value, h) => (h === 0 || value <= least ? 1 : iron.gain(h * base, distance).normal))
+  return size.map((value, h) => (h === 0 || value <= least ? 1 : iron.gain(h * base, distance, 'run').normal))
 }
 
 /**

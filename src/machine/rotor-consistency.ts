@@ -56,7 +56,7 @@ function neighbourFaults(rotor: Rotor, radius: number, edge: number): Fault[] {
   }
 }
 
-function shapeFaults({ magnet, arrangement, piecesPerPole }: Rotor): Fault[] {
+function shapeFaults({ magnet, arrangement, piecesPerPole, backIron }: Rotor): Fault[] {
   const faults: Fault[] = []
   if (magnet.shape === 'arc' && magnet.magnetisation !== undefined && arrangement !== 'drum')
     faults.push(
@@ -64,6 +64,14 @@ function shapeFaults({ magnet, arrangement, piecesPerPole }: Rotor): Fault[] {
         'rotor.magnet.magnetisation',
         'left out on a disc, whose magnets are magnetised along the shaft',
         magnet.magnetisation,
+      ),
+    )
+  if (piecesPerPole > 1 && arrangement === 'drum' && backIron?.kind === 'steel')
+    faults.push(
+      fault(
+        'rotor.backIron.kind',
+        '"none" behind pieces set end to end, whose back has hardly any field',
+        backIron.kind,
       ),
     )
   if (piecesPerPole > 1 && magnet.shape !== 'block')

@@ -113,6 +113,18 @@ function factorLines(chain: Chain): PageLine[] {
   ]
 }
 
+/** What the readings on loose magnets have made of their label. */
+function measuredLines({ machine: { rotor } }: Chain): PageLine[] {
+  const { measured, labelRemanence } = rotor.magnet
+  if (measured === undefined) return []
+  const count = measured.readings.length
+  return [
+    plain(
+      `  remanence by ${count} reading${count === 1 ? '' : 's'} and label ${formatSpread(measured.polarization, measured.spread, 'T')} (label ${formatSi(labelRemanence, 'T')}${measured.rejected.length > 0 ? `, ${measured.rejected.length} left out` : ''})`,
+    ),
+  ]
+}
+
 /** A result with its spread, if one was computed and is not nothing. */
 function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
   if (!Number.isFinite(value)) return 'never'
@@ -145,6 +157,7 @@ function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
     plain(
       `  field through the winding ${formatSi(gap.fundamental, 'T')} peak; magnets work at ${formatSi(field.workingPoint.fluxDensity, 'T')} of ${formatSi(field.remanence, 'T')}`,
     ),
+    ...measuredLines(chain),
     ...phase,
     ...coilLines(chain),
     ...stepLines(chain),

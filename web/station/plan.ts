@@ -3,6 +3,7 @@ import { benchStation } from './bench.ts'
 import { bladeStation } from './blade.ts'
 import { bridgeStation } from './bridge.ts'
 import { cableStation } from './cable.ts'
+import { defectStation } from './defect.ts'
 import { designStation } from './design.ts'
 import { loadStation } from './load.ts'
 import { protectionStation } from './protection.ts'
@@ -26,4 +27,5 @@ export const stations: readonly Station[] = [
   bridgeStation,
   loadStation,
   benchStation,
+  defectStation,
 ]

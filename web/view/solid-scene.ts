@@ -1,7 +1,6 @@
 /** Draws magnets, wire and steel with three.js; the only file that knows it. */
 import {
   AmbientLight,
-  BoxGeometry,
   CanvasTexture,
   Color,
   DirectionalLight,
@@ -19,8 +18,9 @@ import {
   Scene as World,
 } from 'three'
 import { inPhasePerMetre } from '../../src/analysis/wire-reading.ts'
-import type { MagnetBox, SolidView } from '../snapshot.ts'
+import type { MagnetBody, SolidView } from '../snapshot.ts'
 import type { WireSnapshot } from '../wire-snapshot.ts'
+import { poleGeometries } from './magnet-geometry.ts'
 import { bundleGeometry, coloured, plateGeometry, wholePath } from './solid-geometry.ts'
 import { greatestPerMetre, wireColour } from './wire-colour.ts'
 
@@ -127,23 +127,20 @@ export function openScene(place: HTMLElement): Scene {
   const watcher = new ResizeObserver(fill)
   watcher.observe(place)
 
-  function magnetGroup({ centre, frame, size, sign }: MagnetBox): Group {
+  function magnetGroup(magnet: MagnetBody): Group {
     const group = new Group()
-    const [x, y, z] = size as [number, number, number]
-    for (const half of [1, -1] as const) {
-      const pole = half * sign > 0 ? poles.N : poles.S
-      const block = new Mesh(new BoxGeometry(x, y, z / 2), pole.body)
-      block.position.z = (half * z) / 4
-      group.add(block)
-      const edge = 0.92 * Math.min(x, y)
-      const letter = new Mesh(new PlaneGeometry(edge, edge), pole.face)
-      letter.position.z = half * z * 0.505
-      if (half < 0) letter.rotation.x = Math.PI
+    for (const { pole, body, face, normal, edge } of poleGeometries(magnet)) {
+      group.add(new Mesh(body, poles[pole].body))
+      if (!magnet.lettered) continue
+      const letter = new Mesh(new PlaneGeometry(edge, edge), poles[pole].face)
+      letter.quaternion.setFromUnitVectors(new Vector3(0, 0, 1), normal)
+      letter.position.copy(face)
       group.add(letter)
     }
-    const [ex, ey, ez] = frame as [number[], number[], number[]]
+    const [ex, ey, ez] = magnet.frame as [number[], number[], number[]]
     const column = (row: number[]) => new Vector3(row[0], row[1], row[2])
     const pose = new Matrix4().makeBasis(column(ex), column(ey), column(ez))
+    const { centre } = magnet
     pose.setPosition(centre[0]!, centre[1]!, centre[2]!)
     group.applyMatrix4(pose)
     return group
@@ -202,8 +199,8 @@ export function openScene(place: HTMLElement): Scene {
       let outer = solid.outerRadius
       let low = Number.POSITIVE_INFINITY
       let high = Number.NEGATIVE_INFINITY
-      for (const { centre, size } of solid.magnets) {
-        const half = Math.max(...size) / 2
+      for (const { centre, outline, height } of solid.magnets) {
+        const half = Math.max(height, ...outline.map((edge) => 2 * Math.abs(edge))) / 2
         low = Math.min(low, centre[2]! - half)
         high = Math.max(high, centre[2]! + half)
       }

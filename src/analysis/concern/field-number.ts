@@ -1,9 +1,11 @@
 /** Concern: remanence, surface field and gap field are mixed up, or the sensor was at its end. */
+
+import type { Magnet } from '../../machine/machine.ts'
 import { blockFluxDensity } from '../../physics/magnetics/block-magnet.ts'
 import { cuboidDemagnetizingFactor } from '../../physics/magnetics/demagnetizing-factor.ts'
-import { formatNumber, formatSi } from '../../units/format.ts'
+import { formatNumber, formatSi, formatSpread } from '../../units/format.ts'
 import { knownOf, nominal, spreadOf } from '../../units/quantity.ts'
-import type { ConcernRule } from './concern.ts'
+import type { Concern, ConcernRule } from './concern.ts'
 
 /** Share by which reading and magnet may disagree: common practice, no source. */
 export const readingTolerance = 0.15
@@ -80,15 +82,50 @@ const texts: Readonly<Record<FieldFault, string>> = {
     'No common magnet material has such a remanence: it looks like a field read at the surface.',
 }
 
+/** Readings that the fit left out, or that do not agree with the rest. */
+function readingTrouble({
+  measured,
+  remanence,
+  remanenceSpread,
+  labelRemanence,
+}: Magnet): Concern | undefined {
+  if (measured === undefined) return undefined
+  const odd = measured.readings.filter(({ disagrees }) => disagrees)
+  const { rejected } = measured
+  const labelIsOdd = measured.prior?.disagrees === true
+  if (odd.length === 0 && rejected.length === 0 && !labelIsOdd) return undefined
+  const which = (list: readonly { readonly index: number }[]) =>
+    list.map(({ index }) => `reading ${index + 1}`).join(', ')
+  return {
+    code: 'field-number',
+    severity: 'warning',
+    path: 'rotor.magnet.readings',
+    what: `${[
+      rejected.length > 0 ? `Left out: ${which(rejected)}.` : '',
+      odd.length > 0 ? `At odds with the rest: ${which(odd)}.` : '',
+      labelIsOdd ? 'The readings do not fit the grade that the label names.' : '',
+    ]
+      .filter((text) => text !== '')
+      .join(' ')}`,
+    why: 'A sensor at the end of its range, a distance misread by a millimetre or steel near the magnet all show a number that is not the magnet’s. What disagrees by more than three standard deviations has no say where enough else tells.',
+    figures:
+      `${[...rejected.map(({ index, reason }) => `Reading ${index + 1}: ${reason}`), ...odd.map(({ index, residual }) => `Reading ${index + 1} is off by ${formatNumber(residual, 2)} standard deviations.`)].join(' ')} Computed with ${formatSpread(remanence, remanenceSpread, 'T')}; the label says ${formatSi(labelRemanence, 'T')}.`.trim(),
+    remedies: [
+      'Repeat the reading in question on a wooden table, farther from the face, with a spacer of known thickness.',
+      'Read a second magnet of the same batch.',
+    ],
+  }
+}
+
 export const fieldNumber: ConcernRule = {
   code: 'field-number',
   title: 'Three different numbers of a magnet are mixed up',
   basis:
-    'One loose block’s field at the reading’s distance, in closed form, against the reading (± 15 % and the stated spread); readings within 5 % of the sensor’s end; a bare remanence between 0.5 and 1 T, where neither ferrite nor neodymium lies. Tolerances common practice, no source. A warning.',
+    'One loose block’s field at the reading’s distance, in closed form, against the reading (± 15 % and the stated spread); readings within 5 % of the sensor’s end; all readings on loose blocks and discs together by weighted least squares with the grade’s own range, where those that are more than three standard deviations off are named; a bare remanence between 0.5 and 1 T, where neither ferrite nor neodymium lies. Tolerances common practice, no source. A warning.',
   judge: ({ machine }) => {
     const magnet = { ...machine.rotor.magnet, remanence: machine.rotor.magnet.labelRemanence }
     const typed = machine.design.rotor.magnet
-    const reading = typed.readings.find((one) => one.kind === 'hall')
+    const reading = typed.shape === 'block' ? typed.readings.find((one) => one.kind === 'hall') : undefined
     const distance = reading === undefined ? undefined : nominal(reading.distance_mm) / 1000
     const expected = distance === undefined ? undefined : looseBlockFluxDensity(magnet, distance)
     const fault = fieldFault({
@@ -100,7 +137,7 @@ export const fieldNumber: ConcernRule = {
       ...(reading?.sensorRange_mT === undefined ? {} : { range: nominal(reading.sensorRange_mT) / 1000 }),
       ...(expected === undefined ? {} : { expected }),
     })
-    if (fault === undefined) return undefined
+    if (fault === undefined) return readingTrouble(machine.rotor.magnet)
     const face = looseBlockFluxDensity(magnet, 0)
     const spread = reading === undefined ? 0 : spreadOf(reading.fluxDensity_mT)
     const implied =

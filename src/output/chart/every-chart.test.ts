@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import ts from 'typescript'
 import { describe, expect, test } from 'vitest'
+import { faultWaveformChart } from './fault-waveform.ts'
 import { gapFieldChart } from './gap-field.ts'
 import { matchChart } from './match.ts'
 import { escaped } from './picture.ts'
@@ -36,6 +37,12 @@ const charts = (width: number, size: number): Record<string, string> => ({
     phaseCurrent: [sine(size / 5), sine(size / 5, 2), sine(size / 5, 4)],
     dcCurrent: sine(size / 5).map(Math.abs),
     frequency: 42,
+  }),
+  faults: faultWaveformChart({
+    width,
+    sound: [sine(size), sine(size, 2), sine(size, 4)],
+    faulty: [sine(0.8 * size), sine(0.9 * size, 2), sine(size, 4)],
+    words: 'magnet 1 <missing>',
   }),
   match: matchChart({
     width,
