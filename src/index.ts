@@ -3,8 +3,8 @@
 // the chain
 export { type Chain, chainOf, computeDesign } from './analysis/compute.ts'
 export { type Concern, type Severity, severities } from './analysis/concerns.ts'
+export { type ContestRule, contestRules, contestRuleWords } from './analysis/contest-rule.ts'
 export { type Defect, defectWords } from './analysis/defect-catalogue.ts'
-export { type ContestRule, contestRules, contestRuleWords } from './analysis/equal-resource.ts'
 export {
   type Contest,
   type ContestOptions,

@@ -78,7 +78,6 @@ describe('law: real chains', () => {
       'field-number',
       'meter-limit',
       'wind-guess',
-      'yoke-saturation',
     ])
       expect(codes).toContain(code)
     const order = faulty.concerns.map(({ severity }) => severities.indexOf(severity))

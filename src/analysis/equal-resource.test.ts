@@ -8,13 +8,8 @@ import { Refusal } from '../refusal/require.ts'
 import { nominal } from '../units/quantity.ts'
 import { rotorField } from './air-gap-field.ts'
 import { conductorLayout } from './conductor-layout.ts'
-import {
-  contestRules,
-  fittedDesign,
-  nearestSoldSize,
-  type Resource,
-  resourceAmount,
-} from './equal-resource.ts'
+import { contestRules } from './contest-rule.ts'
+import { fittedDesign, nearestSoldSize, type Resource, resourceAmount } from './equal-resource.ts'
 import { cutInSpeed } from './load-point.ts'
 import { openCircuitVoltage } from './open-circuit-voltage.ts'
 import { finished } from './step.ts'

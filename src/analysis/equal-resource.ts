@@ -10,29 +10,12 @@ import { Refusal, refuse, requirePositive } from '../refusal/require.ts'
 import { nominal, type Quantity } from '../units/quantity.ts'
 import { type RotorField, rotorField } from './air-gap-field.ts'
 import { conductorLayout } from './conductor-layout.ts'
+import { type ContestRule, contestRuleWords } from './contest-rule.ts'
 import { cutInSpeed } from './load-point.ts'
 import { openCircuitVoltage } from './open-circuit-voltage.ts'
 import { type Steps, within } from './step.ts'
 import { woundMachine } from './winding.ts'
 import { comparedTemperature, motorConstants, type Wound, windingVolume } from './winding-figure.ts'
-
-export const contestRules = [
-  'equal-copper-mass',
-  'equal-winding-volume',
-  'equal-loss',
-  'equal-cost',
-  'as-they-are',
-] as const
-
-export type ContestRule = (typeof contestRules)[number]
-
-export const contestRuleWords: Readonly<Record<ContestRule, string>> = {
-  'equal-copper-mass': 'equal copper mass',
-  'equal-winding-volume': 'equal winding volume',
-  'equal-loss': 'equal loss',
-  'equal-cost': 'equal cost',
-  'as-they-are': 'as they are',
-}
 
 /** What all may use: copper [kg], room of the bundles [m³], copper's watts at the common torque [W], money. */
 export interface Resource {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { designOf } from '../../test/example.ts'
 import { fixedDocument } from '../../test/fixed-document.ts'
 import { Refusal } from '../refusal/require.ts'
-import { type ContestRule, contestRules } from './equal-resource.ts'
+import { type ContestRule, contestRules } from './contest-rule.ts'
 import {
   type Contest,
   type ContestOptions,

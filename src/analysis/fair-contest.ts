@@ -2,8 +2,8 @@
 import type { Design } from '../machine/design.ts'
 import { refuse } from '../refusal/require.ts'
 import { type Chain, chainOf } from './compute.ts'
+import type { ContestRule } from './contest-rule.ts'
 import {
-  type ContestRule,
   type Fitted,
   fittedDesign,
   type Resource,

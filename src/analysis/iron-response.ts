@@ -55,7 +55,10 @@ function plateOf({ pitchRadius, magnet: { length } }: Rotor, iron: Iron): YokePl
   }
 }
 
-/** Where the magnets stand on the plate; a disc as a block of its own area is not asked for: its circle is followed. */
+/** So far off an arc's edges, as a share of its length along the radius. */
+const besideEdge = 0.02
+
+/** Where the magnets stand on the plate, to their very edges: the field jumps there. */
 function footprint({ magnet, pitchRadius: R }: Rotor, polarization: number): MagnetFootprint {
   const { shape, length, width, thickness, recoilPermeability } = magnet
   const own = { thickness, polarization, recoilPermeability }
@@ -69,19 +72,28 @@ function footprint({ magnet, pitchRadius: R }: Rotor, polarization: number): Mag
       return { ...own, innerRadius: R - a, outerRadius: R + a, angles: (r) => [0, to(r)] }
     }
     case 'arc':
+      // the field is asked for at these radii: beside the edge, where it jumps along the whole arc
       return {
         ...own,
-        innerRadius: R - length / 2,
-        outerRadius: R + length / 2,
-        angles: () => [0, shape.span / 2],
+        innerRadius: R - length * (0.5 + besideEdge),
+        outerRadius: R + length * (0.5 + besideEdge),
+        angles: (r) => [0, Math.abs(r - R) <= length / 2 ? shape.span / 2 : 0],
       }
     case 'wedge': {
-      const across = (r: number) =>
-        shape.innerWidth + ((shape.outerWidth - shape.innerWidth) * (r - R + length / 2)) / length
+      const [near, far] = [R - length / 2, R + length / 2]
+      // half the width at a distance x along the middle line is a + b x
+      const b = (shape.outerWidth - shape.innerWidth) / (2 * length)
+      const a = shape.innerWidth / 2 - b * near
+      const side = (r: number) => Math.atan(b) + Math.asin(Math.min(1, a / (r * Math.hypot(1, b))))
       return {
-        ...block,
-        outerRadius: R + length / 2,
-        angles: (r) => [0, Math.asin(Math.min(1, Math.max(0, across(r)) / (2 * r)))],
+        ...own,
+        innerRadius: near,
+        outerRadius: Math.hypot(far, shape.outerWidth / 2),
+        angles: (r) => {
+          const from = r <= far ? 0 : Math.acos(far / r)
+          const to = r <= near ? 0 : Math.min(Math.acos(near / r), side(r))
+          return [from, Math.max(from, to)]
+        },
       }
     }
   }

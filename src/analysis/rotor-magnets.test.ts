@@ -43,6 +43,26 @@ describe('law: a shape that says the same as a block is the block', () => {
   })
 })
 
+describe('law: steel meets every shape alike', () => {
+  test('boathouse-two-disc: a sector, a round magnet of the same area as a square one', () => {
+    const strength = (magnet?: object) =>
+      fieldOf('boathouse-two-disc', (document) => {
+        document.rotor.backIron = {
+          kind: 'steel',
+          thickness_mm: 2.5,
+          innerRadius_mm: 75,
+          outerRadius_mm: 125,
+        }
+        if (magnet !== undefined) document.rotor.magnet = { ...magnet, thickness_mm: 10, grade: 'N42' }
+      }).field.iron!.strength
+    const span_deg = ((20 / exampleDocument('boathouse-two-disc').rotor.pitchRadius_mm) * 180) / Math.PI
+    const block = strength({ shape: 'block', length_mm: 40, width_mm: 20 })
+    expect(Math.abs(strength({ shape: 'arc', length_mm: 40, span_deg }) - block)).toBeLessThan(0.003)
+    const square = strength({ shape: 'block', length_mm: 22.156, width_mm: 22.156 })
+    expect(Math.abs(strength({ shape: 'disc', diameter_mm: 25 }) - square)).toBeLessThan(0.01)
+  })
+})
+
 describe('law: every magnet is there once, with the volume that the design says', () => {
   const shapes: Readonly<Record<string, Change>> = {
     block: () => {},

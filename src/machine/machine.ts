@@ -1,6 +1,7 @@
 /** The machine in SI units, grades and gauges looked up: what every computation starts from. */
-import type { CoilHole } from './coil-shape/index.ts'
+
 import type { StrandSection } from '../physics/electrics/strand-section.ts'
+import type { CoilHole } from './coil-shape/index.ts'
 import type { Design } from './design.ts'
 import type { MeasuredPolarization } from './magnet-measurement.ts'
 import type { SafetyClass } from './purpose.ts'

@@ -58,7 +58,9 @@ describe('law: the page says who wins, by how much, and on which terms', () => {
   })
   test('alike designs: nobody wins, and nobody is ahead on anything', () => {
     const verdict = verdictOf(contestOf('equal-copper-mass', same))
-    expect(verdict[0]).toMatch(/^At equal copper mass nobody wins\. .*A is not to be told apart from B \(the same\)\.$/)
+    expect(verdict[0]).toMatch(
+      /^At equal copper mass nobody wins\. .*A is not to be told apart from B \(the same\)\.$/,
+    )
     for (const text of verdict.slice(1, -1)) expect(text).toMatch(/nobody is ahead/)
   })
   test('at equal loss the copper decides, and k_m is not told', () => {

@@ -1,5 +1,5 @@
 /** A contest in words and tables: what was held equal, every figure, watts by wind, and who is ahead of whom. */
-import { contestRuleWords } from '../analysis/equal-resource.ts'
+import { contestRuleWords } from '../analysis/contest-rule.ts'
 import type { Contest, Contestant, Part, ScoreName } from '../analysis/fair-contest.ts'
 import { comparedTemperature } from '../analysis/winding-figure.ts'
 import { formatNumber, formatSi } from '../units/format.ts'

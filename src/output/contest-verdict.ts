@@ -1,5 +1,5 @@
 /** The verdict of a contest in plain words: who is ahead on what, by how much, and whether that can be told. */
-import { type ContestRule, contestRuleWords } from '../analysis/equal-resource.ts'
+import { type ContestRule, contestRuleWords } from '../analysis/contest-rule.ts'
 import {
   type Contest,
   type Pair,

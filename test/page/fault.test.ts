@@ -73,7 +73,7 @@ describe('law: the page shows defects', () => {
     for (const word of kinds.filter((each) => each !== '')) {
       await kind.selectOption(word)
       // the example has one strand in hand, which cannot break
-      if (word === 'open strand') await station.locator('.badge').waitFor()
+      if (word === 'open strand') await station.locator('.badge').waitFor({ timeout: 30_000 })
       else {
         await computed(page)
         expect(await station.locator('.badge').count(), word).toBe(0)

@@ -202,7 +202,7 @@ describe('law: the page is light, and the picture in three dimensions comes when
 describe('law: files go in and come out unchanged', () => {
   check('a file opens, and what is saved is what was opened', async () => {
     const text = readFileSync(join(root, 'examples', 'boathouse-two-disc.json'), 'utf8')
-    const chooser = page.locator('input[type=file]')
+    const chooser = page.locator('.file-bar input[type=file]')
     await chooser.setInputFiles({
       name: 'mine.json',
       mimeType: 'application/json',
@@ -224,7 +224,7 @@ describe('law: files go in and come out unchanged', () => {
   check('a file that is no design is refused in words', async () => {
     const put = (name: string, text: string) =>
       page
-        .locator('input[type=file]')
+        .locator('.file-bar input[type=file]')
         .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
     await put('broken.json', '{"name": ')
     await page.getByText('broken.json must be JSON').waitFor()

@@ -155,7 +155,9 @@ function StationSection({
   // on a phone every station would make a page of its own
   const roomy = useMemo(() => matchMedia('(min-width: 1040px)').matches, [])
   const wrong = faults.value.filter(({ path }) =>
-    noun === '' ? fields.some((field) => field.path === path) : path === noun || path.startsWith(`${noun}.`),
+    noun === ''
+      ? fields.some((field) => field.path === path)
+      : path === noun || path.startsWith(`${noun}.`) || path.startsWith(`${noun}[`),
   ).length
   const missing = extras.filter(
     ({ path, fits }) => fits(document.value) && valueAt(document.value, path) === undefined,

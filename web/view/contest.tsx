@@ -1,5 +1,5 @@
 /** Sets the present design against another one: the choice, the verdict, the watts by wind, every figure. */
-import { type ContestRule, contestRules, contestRuleWords } from '../../src/index.ts'
+import { type ContestRule, contestRules, contestRuleWords } from '../../src/analysis/contest-rule.ts'
 import { contestChart } from '../../src/output/chart/contest.ts'
 import { shortNumber } from '../../src/output/chart/picture.ts'
 import type { ContestReport } from '../../src/output/contest-report.ts'

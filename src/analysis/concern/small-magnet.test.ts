@@ -11,7 +11,7 @@ describe('law: only where children are', () => {
   })
   test('glued small blocks block the demonstration class', () => {
     const small = {
-      'rotor.magnet': { length_mm: 20, width_mm: 10, thickness_mm: 5, grade: 'N42' },
+      'rotor.magnet': { shape: 'block', length_mm: 20, width_mm: 10, thickness_mm: 5, grade: 'N42' },
       'rotor.retention': { kind: 'glue' },
     }
     expect(smallMagnet.judge(sampleChain({ ...small, 'purpose.class': 'demonstration' }))?.severity).toBe(
