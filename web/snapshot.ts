@@ -1,7 +1,7 @@
 /** A computed chain as flat, plain data that may cross to the page. */
 import type { RotorField } from '../src/analysis/air-gap-field.ts'
 import { coilPolyline } from '../src/analysis/conductor-layout.ts'
-import { type Chain, type Concern, loadPoint, nominal, type WindRow } from '../src/index.ts'
+import { type Chain, type Concern, loadPoint, type Machine, nominal, type WindRow } from '../src/index.ts'
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
 import { windSpeedShare } from '../src/physics/aerodynamics/weibull.ts'
 import type { Magnet } from '../src/physics/magnetics/magnet.ts'
@@ -17,8 +17,8 @@ export interface MagnetBody {
   readonly height: number
   /** Direction of its north pole in its own axes. */
   readonly north: readonly number[]
-  /** Whether its poles carry letters: one facet of an arc is enough. */
-  readonly lettered: boolean
+  /** Edge of the letters on its poles, 0 for none: one facet of an arc bears them for all [m]. */
+  readonly letter: number
 }
 
 export interface WirePath {
@@ -37,6 +37,8 @@ export interface SolidView {
   readonly wires: readonly WirePath[]
   /** Steel plates: lower face and thickness along the shaft [m]. */
   readonly plates: readonly { readonly z: number; readonly thickness: number }[]
+  /** Steel tubes about the shaft, as long as the magnets [m]. */
+  readonly tubes: readonly { readonly inner: number; readonly outer: number; readonly length: number }[]
   readonly innerRadius: number
   readonly outerRadius: number
 }
@@ -145,7 +147,23 @@ function outlineOf(magnet: Magnet): number[] {
 }
 
 /** The bodies of every pole; of components in one place the stronger is drawn. */
-function bodiesOf({ poles }: RotorField): MagnetBody[] {
+/** A letter that stays within the pole, round or narrowing as it may be; on an arc it stands out a little. */
+function letterOf({ rotor: { magnet } }: Machine): number {
+  const { shape, length, width, thickness } = magnet
+  const least = Math.min(length, width)
+  switch (shape.kind) {
+    case 'block':
+      return 0.92 * Math.min(least, Math.max(width, thickness))
+    case 'disc':
+      return 0.66 * least
+    case 'wedge':
+      return 0.9 * Math.min(length, shape.innerWidth, shape.outerWidth)
+    case 'arc':
+      return 0.55 * least
+  }
+}
+
+function bodiesOf({ poles }: RotorField, letter: number): MagnetBody[] {
   return poles.flatMap(({ magnets, places }) => {
     const drawn = magnets.filter((one) =>
       magnets.every(
@@ -168,11 +186,29 @@ function bodiesOf({ poles }: RotorField): MagnetBody[] {
             outline: outlineOf(magnet),
             height: 'size' in magnet ? magnet.size[2] : magnet.height,
             north: ('outline' in magnet ? [...magnet.direction] : [0, 0, 1]).map((x) => sign * x),
-            lettered: !('outline' in magnet) || k === middle,
+            letter: 'outline' in magnet && k !== middle ? 0 : letter,
           }
         }),
       )
   })
+}
+
+/** A drum's ring behind the magnets and its sleeve. */
+function tubesOf({ rotor }: Machine): SolidView['tubes'] {
+  if (rotor.arrangement !== 'drum') return []
+  const { backIron, sleeve, magnet, pitchRadius, windingSide } = rotor
+  const tube = (radius: number, thickness: number, grows: 1 | -1) => {
+    const [inner, outer] = [radius, radius + grows * thickness].sort((a, b) => a - b)
+    return { inner: Math.max(0, inner!), outer: outer!, length: magnet.length }
+  }
+  const towards = windingSide === 'outside' ? 1 : -1
+  const face = (distance: number) => pitchRadius + towards * (magnet.thickness / 2 + distance)
+  return [
+    ...(backIron === undefined
+      ? []
+      : [tube(face(-magnet.thickness), backIron.thickness, -towards as 1 | -1)]),
+    ...(sleeve === undefined ? [] : [tube(face(sleeve.distance), sleeve.thickness, towards)]),
+  ]
 }
 
 function solidOf({ machine, field, layout }: Chain): SolidView {
@@ -190,7 +226,7 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
   }
   return {
     arrangement: rotor.arrangement,
-    magnets: bodiesOf(field),
+    magnets: bodiesOf(field, letterOf(machine)),
     wires: layout.coils.map((coil) => {
       const { bundle } = layout.shapes[coil.shape]!
       return {
@@ -203,6 +239,7 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
       }
     }),
     plates,
+    tubes: tubesOf(machine),
     innerRadius: Math.max(0, pitchRadius - half),
     outerRadius: pitchRadius + half,
   }

@@ -133,11 +133,23 @@ function ironResponse(
       turnedMagnet(scaledMagnet(one, k % 2 === 0 ? 1 : -1), (2 * Math.PI * k) / rotor.poleCount),
     ),
   ).flat()
+  // on the lower plate's own surface the field stands upright, and every source has its like below: half of them serve
+  const folded =
+    rotor.backIron === undefined
+      ? undefined
+      : all
+          .filter(({ centre }) => centre[2] > -1e-9)
+          .map((one) => (one.centre[2] > 1e-9 ? scaledMagnet(one, 2) : one))
+  const fluxDensity = (points: Float64Array): Float64Array => {
+    const onPlate = folded !== undefined && points.every((z, k) => k % 3 !== 2 || z === 0)
+    const B = magnetFluxDensity(onPlate ? folded : all, points, { relativeError: steelError })
+    return onPlate ? B.map((value, k) => (k % 3 === 2 ? value : 0)) : B
+  }
   const { winding } = stator
   const distance = winding.kind === 'serpentine' ? winding.phases[0]!.distance : winding.distance
   return plateResponse(machine, {
     polarization,
-    fluxDensity: (points) => magnetFluxDensity(all, points, { relativeError: steelError }),
+    fluxDensity,
     windingHeight: levelAbove(machine, distance),
     planeDistance: discHeights(machine).upperPlane,
   })

@@ -13,7 +13,7 @@ import {
 import { turnPointsAboutZ } from '../numerics/vector.ts'
 import { type Magnet, magnetVectorPotential } from '../physics/magnetics/magnet.ts'
 import { pathLinkage } from '../physics/winding/path-linkage.ts'
-import { fieldError, type Pole, type RotorField } from './air-gap-field.ts'
+import type { Pole, RotorField } from './air-gap-field.ts'
 import type { ConductorShape } from './conductor-layout.ts'
 import type { IronResponse } from './iron-response.ts'
 
@@ -32,6 +32,9 @@ export function keptHarmonics(machine: Machine, shape: ConductorShape): number {
   const n = Math.ceil((-Math.log(harmonicShare) * τ) / (Math.PI * d))
   return Math.min(Math.max(n, harmonicRange[0]), harmonicRange[1]) | 1
 }
+
+/** Error of one distant magnet's share of the linkage: moves the fundamental by some 1e-5. */
+const linkageError = 1e-3
 
 /** Gauss points per panel, and the panel they serve, in distances from magnet to wire. */
 const greatestOrder = 10
@@ -90,7 +93,7 @@ export function linkageSamples(options: {
   const size = points.length
   const turned = new Float64Array(size * count)
   for (let k = 0; k < count; k++) turned.set(turnPointsAboutZ(points, angle(k)), size * k)
-  const A = magnetVectorPotential(sources, turned, { relativeError: fieldError })
+  const A = magnetVectorPotential(sources, turned, { relativeError: linkageError })
   // A is seen from the rotor, and so must the steps be
   return Float64Array.from({ length: count }, (_, k) =>
     pathLinkage(A.subarray(size * k, size * (k + 1)), turnPointsAboutZ(steps, angle(k))),

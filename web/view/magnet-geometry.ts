@@ -31,10 +31,9 @@ function raised(corners: readonly Corner[], from: number, height: number): Extru
 export interface PoleGeometry {
   readonly pole: 'N' | 'S'
   readonly body: ExtrudeGeometry
-  /** Middle and outward normal of its face, in the magnet's own axes, and the edge of a letter that fits there. */
+  /** Middle and outward normal of its face, in the magnet's own axes. */
   readonly face: Vector3
   readonly normal: Vector3
-  readonly edge: number
 }
 
 /** North first. */
@@ -59,7 +58,6 @@ export function poleGeometries({ outline, height, north }: MagnetBody): PoleGeom
         body: raised(corners, up > 0 ? 0 : -height / 2, height / 2),
         face: new Vector3((left + right) / 2, (low + high) / 2, up * height * 0.505),
         normal: new Vector3(0, 0, up),
-        edge: 0.92 * Math.min(right - left, high - low),
       }
     }
     const along: Corner = [half * north[0]!, half * north[1]!]
@@ -75,7 +73,6 @@ export function poleGeometries({ outline, height, north }: MagnetBody): PoleGeom
         0,
       ),
       normal: new Vector3(along[0], along[1], 0),
-      edge: 0.92 * Math.min(to - from, height),
     }
   })
 }

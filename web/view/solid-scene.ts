@@ -129,10 +129,10 @@ export function openScene(place: HTMLElement): Scene {
 
   function magnetGroup(magnet: MagnetBody): Group {
     const group = new Group()
-    for (const { pole, body, face, normal, edge } of poleGeometries(magnet)) {
+    for (const { pole, body, face, normal } of poleGeometries(magnet)) {
       group.add(new Mesh(body, poles[pole].body))
-      if (!magnet.lettered) continue
-      const letter = new Mesh(new PlaneGeometry(edge, edge), poles[pole].face)
+      if (magnet.letter === 0) continue
+      const letter = new Mesh(new PlaneGeometry(magnet.letter, magnet.letter), poles[pole].face)
       letter.quaternion.setFromUnitVectors(new Vector3(0, 0, 1), normal)
       letter.position.copy(face)
       group.add(letter)
@@ -214,6 +214,12 @@ export function openScene(place: HTMLElement): Scene {
           low = Math.min(low, coil.points[k + 2]!)
           high = Math.max(high, coil.points[k + 2]!)
         }
+      }
+      for (const { inner, outer: rim, length } of solid.tubes) {
+        const tube = new Mesh(plateGeometry(inner, rim, length), steel)
+        tube.position.z = -length / 2
+        content.add(tube)
+        outer = Math.max(outer, rim)
       }
       for (const { z, thickness } of solid.plates) {
         const plate = new Mesh(
