@@ -52,6 +52,7 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
     'usualLimiterWind',
     'limiterWind',
   ],
+  'src/analysis/remanence-by-volts.ts': 'all',
   'src/analysis/reuse.ts': 'all',
   'src/analysis/rotor-magnets.ts': 'all',
   'src/analysis/runaway.ts': 'all',

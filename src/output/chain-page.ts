@@ -2,6 +2,7 @@
 import type { Chain } from '../analysis/compute.ts'
 import type { Concern } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
+import { remanenceByVolts } from '../analysis/remanence-by-volts.ts'
 import type { ResultSpread, Spreads } from '../analysis/spread.ts'
 import { tellingWind } from '../analysis/telling-wind.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
@@ -125,6 +126,19 @@ function measuredLines({ machine: { rotor } }: Chain): PageLine[] {
   ]
 }
 
+/** What volts read on the bench make of the magnets. */
+function voltsLines(chain: Chain): PageLine[] {
+  const found = remanenceByVolts(chain)
+  if (found === undefined) return []
+  const { measured, used } = found
+  const odd = measured.readings.filter(({ disagrees }) => disagrees).length
+  return [
+    plain(
+      `  remanence by the bench’s volts (${used.length} reading${used.length === 1 ? '' : 's'}) ${formatSpread(measured.polarization, measured.spread, 'T')}, computed with ${formatSi(chain.machine.rotor.magnet.remanence, 'T')}${odd > 0 ? `; ${odd} at odds with the rest` : ''}`,
+    ),
+  ]
+}
+
 /** A result with its spread, if one was computed and is not nothing. */
 function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
   if (!Number.isFinite(value)) return 'never'
@@ -158,6 +172,7 @@ function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
       `  field through the winding ${formatSi(gap.fundamental, 'T')} peak; magnets work at ${formatSi(field.workingPoint.fluxDensity, 'T')} of ${formatSi(field.remanence, 'T')}`,
     ),
     ...measuredLines(chain),
+    ...voltsLines(chain),
     ...phase,
     ...coilLines(chain),
     ...stepLines(chain),
