@@ -65,21 +65,18 @@ function surfaceAt(machine: Machine, distance: number, meanRadius: number): Wind
 /** Gauss points across and through a bundle. */
 type BundleOrders = readonly [across: number, normal: number]
 
-/** Gauss points by a bundle's side over the pole pitch: up to each limit that many, one more beyond the last. */
-const acrossLimits = [0.36, 0.6, 0.9] as const
-const throughLimits = [0.24, 0.65] as const
+/** Gauss points by a bundle's side over the pole pitch: one, and one more beyond each limit. */
+const acrossLimits = [0.03, 0.12, 0.36, 0.6, 0.9] as const
+const throughLimits = [0.03, 0.24, 0.65] as const
 
-const pointsFor = (share: number, limits: readonly number[], least: number): number =>
-  least + limits.filter((limit) => share > limit).length
+const pointsFor = (share: number, limits: readonly number[]): number =>
+  1 + limits.filter((limit) => share > limit).length
 
 /** As many as keep a linkage within 5e-4 of that with far finer ones, well inside what a magnet's grade leaves open. */
 function bundleOrders(machine: Machine, bundle: ConductorShape['bundle']): BundleOrders {
   const { pitchRadius, poleCount } = machine.rotor
   const pitch = (2 * Math.PI * pitchRadius) / poleCount
-  return [
-    pointsFor(bundle.width / pitch, acrossLimits, 3),
-    pointsFor(bundle.thickness / pitch, throughLimits, 2),
-  ]
+  return [pointsFor(bundle.width / pitch, acrossLimits), pointsFor(bundle.thickness / pitch, throughLimits)]
 }
 
 /** Away from the magnets against the outward normal of the winding's surface. */

@@ -48,19 +48,22 @@ function influences(
 ): number[][][][] {
   const own = pieces[0]!.map(feelingOf)
   const withImages = pieces.map((ring) => ring.map((piece) => images(piece)))
-  return withImages.map((ring, r) =>
-    Array.from({ length: count }, (_, k) =>
-      own.map((feeling, j) =>
-        ring.map((sources, i) => {
-          if (r === 0 && k === 0 && i === j) return ownInfluence(feeling, pieces[0]![j]!, images)
-          return along(
-            feeling,
-            k === 0 ? sources : sources.map((one) => turnedMagnet(one, (2 * Math.PI * k) / count)),
-          )
-        }),
-      ),
-    ),
-  )
+  const at = (r: number, k: number): number[][] =>
+    own.map((feeling, j) =>
+      withImages[r]!.map((sources, i) => {
+        if (r === 0 && k === 0 && i === j) return ownInfluence(feeling, pieces[0]![j]!, images)
+        return along(
+          feeling,
+          k === 0 ? sources : sources.map((one) => turnedMagnet(one, (2 * Math.PI * k) / count)),
+        )
+      }),
+    )
+  // a pole of one piece is its own mirror image: what stands as far ahead does as what stands behind
+  const mirrored = own.length === 1
+  return pieces.map((_, r) => {
+    const half = Array.from({ length: mirrored ? Math.floor(count / 2) + 1 : count }, (__, k) => at(r, k))
+    return Array.from({ length: count }, (__, k) => half[k] ?? half[count - k]!)
+  })
 }
 
 /** The same of a piece upon itself: the bodies that feel in closed form, their fellows and all images as sources. */
