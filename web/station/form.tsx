@@ -1,5 +1,5 @@
 /** The form of the whole design: a section for each station, fields grouped as the document groups them. */
-import { useMemo, useRef } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
 import type { FormField } from '../../src/index.ts'
 import { descriptions, document, faults, form, setValue } from '../store/design.ts'
 import { type Path, valueAt } from '../store/raw-document.ts'
@@ -154,6 +154,8 @@ function StationSection({
   const groups = groupsOf(noun, fields)
   // on a phone every station would make a page of its own
   const roomy = useMemo(() => matchMedia('(min-width: 1040px)').matches, [])
+  // what a fault or a hand has opened stays open when the fault is mended
+  const [shown, setShown] = useState(open && roomy)
   const wrong = faults.value.filter(({ path }) =>
     noun === ''
       ? fields.some((field) => field.path === path)
@@ -163,7 +165,12 @@ function StationSection({
     ({ path, fits }) => fits(document.value) && valueAt(document.value, path) === undefined,
   )
   return (
-    <details class="station" open={(open && roomy) || wrong > 0} id={`station-${noun || 'design'}`}>
+    <details
+      class="station"
+      open={shown || wrong > 0}
+      onToggle={({ currentTarget }) => setShown(currentTarget.open)}
+      id={`station-${noun || 'design'}`}
+    >
       <summary>
         <h3>{title}</h3>
         <span class="lead">{lead}</span>
