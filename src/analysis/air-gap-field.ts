@@ -7,7 +7,7 @@ import { type Magnet, magnetFluxDensity } from '../physics/magnetics/magnet.ts'
 import { scaledMagnet, turnedMagnet } from '../physics/magnetics/magnet-pose.ts'
 import type { WorkingPoint } from '../physics/magnetics/working-point.ts'
 import { drumResponse, type IronResponse, plateResponse } from './iron-response.ts'
-import { type MagnetCircuit, magnetCircuit } from './magnet-circuit.ts'
+import { type MagnetCircuit, magnetCircuit, workingPointAt } from './magnet-circuit.ts'
 import { polePieces } from './rotor-magnets.ts'
 
 /** Error of one distant block's share; the windings' own quadrature is coarser. */
@@ -31,8 +31,6 @@ export interface Pole {
   /** Signed strength over the sound pole's, and angle about the shaft [rad]. */
   readonly places: readonly { readonly angle: number; readonly factor: number }[]
 }
-
-const μ0 = 4e-7 * Math.PI
 
 export interface RotorField {
   /** Ring by ring. */
@@ -110,13 +108,7 @@ function relieved(point: WorkingPoint, recoilPermeability: number, change: numbe
   const slope = recoilPermeability - 1
   const loadFactor = point.loadFactor + change
   const polarization = (point.polarization * (1 - slope * point.loadFactor)) / (1 - slope * loadFactor)
-  return {
-    polarization,
-    fluxDensity: polarization * (1 + loadFactor),
-    fieldStrength: (loadFactor * polarization) / μ0,
-    permeanceCoefficient: loadFactor < 0 ? -(1 + loadFactor) / loadFactor : Number.MAX_VALUE,
-    loadFactor,
-  }
+  return workingPointAt(polarization, loadFactor)
 }
 
 /** The steel's answer to sound, alternating poles: `sources` are those of one pole of each ring, images included. */
@@ -166,19 +158,19 @@ export function rotorField(machine: Machine, temperature: number = referenceTemp
   const perUnit = pieces.map((ring) =>
     ring.flatMap((piece, j) => piece.map((one) => scaledMagnet(one, circuit.polarizations[j]!))),
   )
-  const iron = ironResponse(machine, circuit, perUnit.flatMap(images))
+  const imaged = perUnit.map(images)
+  const iron = ironResponse(machine, circuit, imaged.flat())
   const workingPoint = relieved(circuit.workingPoint, rotor.magnet.recoilPermeability, iron?.loadFactor ?? 0)
   const relief = workingPoint.polarization / circuit.workingPoint.polarization
-  const atWork = perUnit.map((pole) => pole.map((one) => scaledMagnet(one, relief)))
-  const strength = iron?.strength ?? 1
-  const poles = atWork.map((pole, r): Pole => {
+  const strength = relief * (iron?.strength ?? 1)
+  const poles = perUnit.map((pole, r): Pole => {
     const places = rotor.rings[r]!.map(({ shift }, k) => ({
       angle: (2 * Math.PI * k) / rotor.poleCount + shift,
       factor: circuit.factors[r]![k]!,
     }))
     return {
-      magnets: pole,
-      sources: images(pole).map((one) => scaledMagnet(one, strength)),
+      magnets: pole.map((one) => scaledMagnet(one, relief)),
+      sources: imaged[r]!.map((one) => scaledMagnet(one, strength)),
       places,
     }
   })

@@ -85,6 +85,15 @@ function ownInfluence(
   return self + along(feeling, rest)
 }
 
+/** The working point of a polarisation [T] and its load factor. */
+export const workingPointAt = (polarization: number, loadFactor: number): WorkingPoint => ({
+  polarization,
+  fluxDensity: polarization * (1 + loadFactor),
+  fieldStrength: (loadFactor * polarization) / μ0,
+  permeanceCoefficient: loadFactor < 0 ? -(1 + loadFactor) / loadFactor : Number.MAX_VALUE,
+  loadFactor,
+})
+
 /** All working points, `remanenceOf` giving each material's remanence at the magnets' temperature. */
 export function magnetCircuit(
   { rotor }: Machine,
@@ -117,13 +126,7 @@ export function magnetCircuit(
   const J = polarizations[0]!
   const load = polarizations.reduce((sum, other, i) => sum + (influence[i]! * other) / J, 0)
   return {
-    workingPoint: {
-      polarization: J,
-      fluxDensity: J * (1 + load),
-      fieldStrength: (load * J) / μ0,
-      permeanceCoefficient: load < 0 ? -(1 + load) / load : Number.MAX_VALUE,
-      loadFactor: load,
-    },
+    workingPoint: workingPointAt(J, load),
     polarizations,
     factors: alternating
       ? rings.map((ring) => ring.map(({ sense }) => sense))
