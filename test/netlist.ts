@@ -1,6 +1,10 @@
 /** The circuit that a committed netlist describes, so that simulator and solver are given the same numbers. */
 import type { FourierSeries } from '../src/numerics/fourier.ts'
-import type { MachineConnection, RectifierInput } from '../src/physics/electrics/bridge-rectifier.ts'
+import type {
+  DiodeFault,
+  MachineConnection,
+  RectifierInput,
+} from '../src/physics/electrics/bridge-rectifier.ts'
 
 /** The circuit of a netlist, from its `.param` lines and the two comments that name connection and load. */
 export function netlistCircuit(netlist: string): RectifierInput {
@@ -16,6 +20,18 @@ export function netlistCircuit(netlist: string): RectifierInput {
   const word = (name: string) => new RegExp(`^\\* ${name} (\\w+)$`, 'm').exec(netlist)![1]!
   const connection = word('connection') as MachineConnection
   const n = connection === 'single' ? 1 : 3
+  const factor = (letter: string, k: number) => values.get(`${letter}${'abc'[k]}`) ?? 1
+  const diodeFaults = [
+    ...netlist.matchAll(/^\* fault line=(\w)(?: end=(\w+))? side=(\w+) kind=(\w+)$/gm),
+  ].map(
+    ([, line, end, side, kind]) =>
+      ({
+        line: 'abc'.indexOf(line!),
+        ...(end === undefined ? {} : { end }),
+        side,
+        kind,
+      }) as DiodeFault,
+  )
   const emf = Array.from({ length: n }, (_, k): FourierSeries => {
     const cos = new Float64Array(6)
     const sin = new Float64Array(6)
@@ -31,9 +47,9 @@ export function netlistCircuit(netlist: string): RectifierInput {
     connection,
     emf,
     frequency: value('f'),
-    resistance: new Array(n).fill(value('R')),
+    resistance: Array.from({ length: n }, (_, k) => value('R') * factor('r', k)),
     inductance: Array.from({ length: n }, (_, i) =>
-      Array.from({ length: n }, (_, j) => value('L') * (i === j ? 1 : value('k'))),
+      Array.from({ length: n }, (_, j) => value('L') * (i === j ? factor('l', i) : value('k'))),
     ),
     lineResistance: value('Rline'),
     diode: { threshold: value('vth'), slope: value('rs') },
@@ -42,5 +58,6 @@ export function netlistCircuit(netlist: string): RectifierInput {
       word('load') === 'battery'
         ? { kind: 'battery', voltage: value('vbat'), resistance: value('rbat') }
         : { kind: 'resistor', resistance: value('rload') },
+    diodeFaults,
   }
 }

@@ -1,5 +1,5 @@
 /** One pattern of conducting diodes: the linear circuit it leaves, solved exactly in time. */
-import { linearSolve } from '../../numerics/linear-solve.ts'
+import { choleskyFactor, choleskySolve } from '../../numerics/cholesky.ts'
 import { symmetricEigen } from '../../numerics/symmetric-eigen.ts'
 import { refuse } from '../../refusal/require.ts'
 import type { RectifierCircuit } from './rectifier-circuit.ts'
@@ -9,7 +9,7 @@ import type { RectifierCircuit } from './rectifier-circuit.ts'
  * resistance. Matrices are row by row.
  */
 export interface ConductionMode {
-  /** +1 upper diode, −1 lower diode, 0 blocked, per line. */
+  /** +1 upper diode, −1 lower diode, 0 blocked, per line; of single diodes 1 or 0. */
   readonly signs: Int8Array
   /** Coordinates left. */
   readonly free: number
@@ -20,19 +20,19 @@ export interface ConductionMode {
   readonly WX: Float64Array
   /** free × n: Wᵀ Pᵀ. */
   readonly WP: Float64Array
-  /** Constant forcing −Wᵀ Cᵀ σ·barrier. */
+  /** Constant forcing −Wᵀ Cᵀ σ·barrier, with the battery's where the valves are diodes. */
   readonly push: Float64Array
   /** Constant forcing with the mean of the EMF. */
   readonly steady: Float64Array
   /** Amplitudes of the response to the harmonics, free × (orders + 1). */
   readonly cos: Float64Array
   readonly sin: Float64Array
-  /** Line currents from coordinates, m × free. */
+  /** Valve currents from coordinates, valves × free. */
   readonly CW: Float64Array
-  /** Lines whose voltage is watched. In a closed network without current the last line is the reference, at 0. */
+  /** Valves whose voltage is watched. Of a group of diodes or lines without current the last is the reference, at 0. */
   readonly blocked: Int8Array
-  /** True where only differences of the watched voltages have a meaning. */
-  readonly floating: boolean
+  /** Groups (one, of lines) in which only differences of the watched voltages have a meaning. */
+  readonly floating: readonly number[]
   /** v_blocked = QP e − q0 − QX x' − QK y. */
   readonly QP: Float64Array
   readonly q0: Float64Array
@@ -43,18 +43,24 @@ export interface ConductionMode {
 /** Below this share of inductance in a coordinate its current follows the voltage at once. */
 export const INSTANT_SHARE = 1e-12
 
+const norm = (v: Float64Array): number => {
+  let sum = 0
+  for (let i = 0; i < v.length; i++) sum += v[i]! * v[i]!
+  return Math.sqrt(sum)
+}
+
 /** Orthonormal basis (as columns) of the vectors of length d at right angles to all `rows`. */
 function complement(rows: readonly Float64Array[], d: number): Float64Array[] {
   const basis: Float64Array[] = []
   const add = (v: Float64Array, into: Float64Array[]) => {
-    const length = Math.hypot(...v)
+    const length = norm(v)
     for (let pass = 0; pass < 2; pass++)
       for (const u of into) {
         let dot = 0
         for (let i = 0; i < d; i++) dot += u[i]! * v[i]!
         for (let i = 0; i < d; i++) v[i] = v[i]! - dot * u[i]!
       }
-    const left = Math.hypot(...v)
+    const left = norm(v)
     if (!(left > 1e-9 * length)) return
     for (let i = 0; i < d; i++) v[i] = v[i]! / left
     into.push(v)
@@ -73,15 +79,22 @@ function complement(rows: readonly Float64Array[], d: number): Float64Array[] {
 function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: Float64Array) {
   const d = circuit.unknowns
   const f = Z.length
-  const project = (M: (i: number, j: number) => number, columns: readonly Float64Array[]) => {
+  const project = (M: Float64Array, columns: readonly Float64Array[]) => {
     const out = new Float64Array(f * f)
-    for (let a = 0; a < f; a++)
-      for (let b = 0; b < f; b++) {
+    const image = new Float64Array(d)
+    for (let b = 0; b < f; b++) {
+      const column = columns[b]!
+      for (let i = 0; i < d; i++) {
         let sum = 0
-        for (let i = 0; i < d; i++)
-          for (let j = 0; j < d; j++) sum += columns[a]![i]! * M(i, j) * columns[b]![j]!
+        for (let j = 0; j < d; j++) sum += M[i * d + j]! * column[j]!
+        image[i] = sum
+      }
+      for (let a = 0; a < f; a++) {
+        let sum = 0
+        for (let i = 0; i < d; i++) sum += columns[a]![i]! * image[i]!
         out[a * f + b] = sum
       }
+    }
     return out
   }
   const combine = (columns: readonly Float64Array[], V: Float64Array, scale: (j: number) => number) =>
@@ -91,11 +104,8 @@ function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: F
         for (let i = 0; i < d; i++) column[i] = column[i]! + columns[a]![i]! * V[a * f + j]! * scale(j)
       return column
     })
-  const X = (i: number, j: number) => circuit.X[i * d + j]!
-  const both = symmetricEigen(
-    project((i, j) => circuit.X[i * d + j]! + K[i * d + j]!, Z),
-    f,
-  )
+  const sum = circuit.X.map((value, i) => value + K[i]!)
+  const both = symmetricEigen(project(sum, Z), f)
   const greatest = Math.max(...both.values)
   for (const value of both.values)
     if (!(value > 1e-15 * greatest))
@@ -107,8 +117,26 @@ function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: F
         code: 'conflict',
       })
   const unit = combine(Z, both.vectors, (j) => 1 / Math.sqrt(both.values[j]!))
-  const { values, vectors } = symmetricEigen(project(X, unit), f)
+  const { values, vectors } = symmetricEigen(project(circuit.X, unit), f)
   return { W: combine(unit, vectors, () => 1), ν: values.map((ν) => Math.min(1, Math.max(0, ν))) }
+}
+
+/** Groups that carry no current at all: their potential against the rails is free. */
+function floatingGroups({ closed, diodes, valves }: RectifierCircuit, blocked: readonly number[]): number[] {
+  if (diodes === undefined) return closed && blocked.length === valves ? [0] : []
+  return [...new Set(diodes.group)].filter((group) =>
+    diodes.group.every((own, k) => own !== group || blocked.includes(k)),
+  )
+}
+
+/** The last valve of each floating group serves as its reference. */
+const withoutReferences = (
+  { diodes, valves }: RectifierCircuit,
+  blocked: readonly number[],
+  floating: readonly number[],
+): number[] => {
+  const references = floating.map((group) => (diodes ? diodes.group.lastIndexOf(group) : valves - 1))
+  return blocked.filter((k) => !references.includes(k))
 }
 
 /**
@@ -119,7 +147,7 @@ function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: F
  * Holds: any pattern with Σ of line currents free to be zero. Accuracy: exact; rounding.
  *
  * @param circuit  from rectifierCircuit                        [V, Ω]
- * @param signs    +1, −1 or 0 per line                         [1]
+ * @param signs    +1, −1 or 0 per valve                        [1]
  * @param shorted  true joins all lines without any diode drop  [1]
  * @returns        the mode                                     [V, Ω]
  * @throws RangeError  a conducting loop with neither resistance nor inductance
@@ -127,13 +155,21 @@ function normalModes(circuit: RectifierCircuit, Z: readonly Float64Array[], K: F
  * @example conductionMode(rectifierCircuit({ connection: 'single', emf: [{ cos: Float64Array.of(0, 1), sin: Float64Array.of(0, 0) }], frequency: 50, resistance: [2], inductance: [[0]], lineResistance: 0, diode: { threshold: 0, slope: 0 }, dcResistance: 0, load: { kind: 'resistor', resistance: 2 } }), Int8Array.of(1)).W[0] // 0.5000
  */
 export function conductionMode(circuit: RectifierCircuit, signs: Int8Array, shorted = false): ConductionMode {
-  const { unknowns: d, phases: n, C, P, X, orders } = circuit
+  const { unknowns: d, phases: n, valves: m, diodes, C, P, X, orders } = circuit
   const H = orders + 1
   const row = (k: number) => C.slice(k * d, (k + 1) * d)
   const zero: number[] = []
-  if (!shorted) for (let k = 0; k < n; k++) if (signs[k] === 0) zero.push(k)
+  if (!shorted) for (let k = 0; k < m; k++) if (signs[k] === 0) zero.push(k)
   const sum = new Float64Array(d)
-  for (let k = 0; k < n; k++) for (let i = 0; i < d; i++) sum[i] = sum[i]! + signs[k]! * C[k * d + i]!
+  const wall = new Float64Array(d)
+  for (let k = 0; k < m; k++) {
+    const barrier = diodes?.state[k] === 'shorted' ? 0 : circuit.barrier
+    for (let i = 0; i < d; i++) {
+      sum[i] = sum[i]! + signs[k]! * C[k * d + i]!
+      wall[i] = wall[i]! + signs[k]! * C[k * d + i]! * barrier
+    }
+  }
+  if (diodes !== undefined) for (let i = 0; i < d; i++) wall[i] = wall[i]! - diodes.drive[i]!
   const K = Float64Array.from(circuit.K)
   for (let i = 0; i < d; i++)
     for (let j = 0; j < d; j++) K[i * d + j] = K[i * d + j]! + circuit.dcCoupling * sum[i]! * sum[j]!
@@ -144,18 +180,16 @@ export function conductionMode(circuit: RectifierCircuit, signs: Int8Array, shor
   const W = new Float64Array(d * f)
   const WX = new Float64Array(f * d)
   const WP = new Float64Array(f * n)
-  const CW = new Float64Array(n * f)
+  const CW = new Float64Array(m * f)
   const push = new Float64Array(f)
   for (let j = 0; j < f; j++) {
     const w = columns[j]!
     for (let i = 0; i < d; i++) {
       W[i * f + j] = w[i]!
-      push[j] = push[j]! - w[i]! * sum[i]! * circuit.barrier
+      push[j] = push[j]! - w[i]! * wall[i]!
       for (let l = 0; l < d; l++) WX[j * d + l] = WX[j * d + l]! + w[i]! * X[i * d + l]!
-      for (let k = 0; k < n; k++) {
-        WP[j * n + k] = WP[j * n + k]! + w[i]! * P[k * d + i]!
-        CW[k * f + j] = CW[k * f + j]! + C[k * d + i]! * w[i]!
-      }
+      for (let k = 0; k < n; k++) WP[j * n + k] = WP[j * n + k]! + w[i]! * P[k * d + i]!
+      for (let k = 0; k < m; k++) CW[k * f + j] = CW[k * f + j]! + C[k * d + i]! * w[i]!
     }
   }
   const steady = Float64Array.from(push)
@@ -175,34 +209,38 @@ export function conductionMode(circuit: RectifierCircuit, signs: Int8Array, shor
       }
     }
 
-  const floating = circuit.closed && zero.length === n
-  const blocked = Int8Array.from(floating ? zero.slice(0, -1) : zero)
+  const floating = floatingGroups(circuit, zero)
+  const blocked = Int8Array.from(withoutReferences(circuit, zero, floating))
   const z = blocked.length
   const QP = new Float64Array(z * n)
   const q0 = new Float64Array(z)
   const QX = new Float64Array(z * d)
   const QK = new Float64Array(z * f)
   if (z > 0) {
+    const KW = new Float64Array(d * f)
+    for (let i = 0; i < d; i++)
+      for (let l = 0; l < d; l++)
+        for (let j = 0; j < f; j++) KW[i * f + j] = KW[i * f + j]! + K[i * d + l]! * W[l * f + j]!
     const gram = new Float64Array(z * z)
     for (let a = 0; a < z; a++)
       for (let b = 0; b < z; b++)
         for (let i = 0; i < d; i++)
           gram[a * z + b] = gram[a * z + b]! + C[blocked[a]! * d + i]! * C[blocked[b]! * d + i]!
+    const L = choleskyFactor(gram, z)
     const Q = new Float64Array(z * d)
+    const right = new Float64Array(z)
     for (let i = 0; i < d; i++) {
-      const right = Float64Array.from(blocked, (k) => C[k * d + i]!)
-      const column = linearSolve(gram, right)
+      for (let a = 0; a < z; a++) right[a] = C[blocked[a]! * d + i]!
+      const column = choleskySolve(L, right)
       for (let a = 0; a < z; a++) Q[a * d + i] = column[a]!
     }
     for (let a = 0; a < z; a++)
       for (let i = 0; i < d; i++) {
         const q = Q[a * d + i]!
-        q0[a] = q0[a]! + q * sum[i]! * circuit.barrier
+        q0[a] = q0[a]! + q * wall[i]!
         for (let k = 0; k < n; k++) QP[a * n + k] = QP[a * n + k]! + q * P[k * d + i]!
-        for (let l = 0; l < d; l++) {
-          QX[a * d + l] = QX[a * d + l]! + q * X[i * d + l]!
-          for (let j = 0; j < f; j++) QK[a * f + j] = QK[a * f + j]! + q * K[i * d + l]! * W[l * f + j]!
-        }
+        for (let l = 0; l < d; l++) QX[a * d + l] = QX[a * d + l]! + q * X[i * d + l]!
+        for (let j = 0; j < f; j++) QK[a * f + j] = QK[a * f + j]! + q * KW[i * f + j]!
       }
   }
   return {

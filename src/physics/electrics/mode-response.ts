@@ -8,7 +8,10 @@ export interface CircuitState {
   /** Independent currents and their rate by angle. */
   readonly x: Float64Array
   readonly rate: Float64Array
+  /** Currents of the valves. */
   readonly line: Float64Array
+  /** Forward voltages of the blocked diodes; set where the valves are diodes. */
+  readonly voltage: Float64Array
 }
 
 /** One arc of one mode. */
@@ -33,10 +36,12 @@ export interface ModeResponse {
   readonly p: Float64Array
   readonly x: Float64Array
   readonly rate: Float64Array
-  /** Voltages of the blocked lines, set with every margin. */
+  /** Voltages of the blocked valves, set with every margin. */
   readonly voltage: Float64Array
-  /** The line with the least room; −1 where only the difference of two lines can tell. */
+  /** The valve with the least room; −1 where only the difference of two can tell. */
   readonly worst: () => number
+  /** Those two, upper and lower, where their valves are diodes. */
+  readonly pair: () => readonly [number, number]
   readonly flowing: (lineCurrent: number) => boolean
   /** Sets the angle. */
   readonly turn: (θ: number) => void
@@ -72,22 +77,23 @@ export interface ModeResponse {
  * @example modeResponse(rectifierCircuit({ connection: 'single', emf: [{ cos: Float64Array.of(0, 8), sin: Float64Array.of(0, 0) }], frequency: 50, resistance: [2], inductance: [[0]], lineResistance: 0, diode: { threshold: 0, slope: 0 }, dcResistance: 0, load: { kind: 'open' } })).y.length // 1
  */
 export function modeResponse(circuit: RectifierCircuit): ModeResponse {
-  const { unknowns: d, phases: n, orders } = circuit
+  const { unknowns: d, phases: n, valves: m, diodes, orders } = circuit
   const H = orders + 1
   const ch = new Float64Array(H)
   const sh = new Float64Array(H)
   const emf = new Float64Array(n)
   const y = new Float64Array(d)
   const p = new Float64Array(d)
-  const line = new Float64Array(n)
+  const line = new Float64Array(m)
   const x = new Float64Array(d)
   const rate = new Float64Array(d)
   const slope = new Float64Array(d)
-  const voltage = new Float64Array(n)
-  const state: CircuitState = { emf, x, rate, line }
+  const voltage = new Float64Array(m)
+  const state: CircuitState = { emf, x, rate, line, voltage }
   const perVolt = circuit.voltageScale > 0 ? 1 / circuit.voltageScale : 0
   const perAmp = circuit.currentScale > 0 ? CURRENT_WEIGHT / circuit.currentScale : 0
   let worst = -1
+  let pair: readonly [number, number] = [0, 1]
 
   const turn = (θ: number) => {
     const c1 = Math.cos(θ)
@@ -155,8 +161,61 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     expand(mode, slope, rate)
   }
 
-  const margin = (mode: ConductionMode): number => {
+  const blockedVoltage = (mode: ConductionMode, a: number): number => {
+    let v = -mode.q0[a]!
+    for (let k = 0; k < n; k++) v += mode.QP[a * n + k]! * emf[k]!
+    for (let i = 0; i < d; i++) v -= mode.QX[a * d + i]! * rate[i]!
+    for (let j = 0; j < mode.free; j++) v -= mode.QK[a * mode.free + j]! * y[j]!
+    return v
+  }
+
+  const group = Int8Array.from(diodes?.group ?? [])
+  const isOpen = Uint8Array.from(diodes?.state ?? [], (kind) => (kind === 'open' ? 1 : 0))
+  const isShorted = Uint8Array.from(diodes?.state ?? [], (kind) => (kind === 'shorted' ? 1 : 0))
+  const diodeMargin = (mode: ConductionMode): number => {
+    const { free: f, signs, blocked, floating } = mode
+    let least = Number.POSITIVE_INFINITY
+    worst = -1
+    for (let k = 0; k < m; k++) {
+      voltage[k] = 0
+      if (signs[k] === 0 || isShorted[k] === 1) continue
+      let sum = 0
+      for (let j = 0; j < f; j++) sum += mode.CW[k * f + j]! * y[j]!
+      if (sum * perAmp < least) {
+        least = sum * perAmp
+        worst = k
+      }
+    }
+    for (let a = 0; a < blocked.length; a++) {
+      const k = blocked[a]!
+      voltage[k] = blockedVoltage(mode, a)
+      const room = (circuit.barrier - voltage[k]!) * perVolt
+      if (room >= least || isOpen[k] === 1 || floating.includes(group[k]!)) continue
+      least = room
+      worst = k
+    }
+    for (const free of floating) {
+      // Both sides of the group are blocked and its potential is free: the highest and the lowest leg open as a pair.
+      let up = -1
+      let down = -1
+      for (let k = 0; k < m; k++) {
+        if (group[k] !== free || isOpen[k] === 1) continue
+        if (k % 2 === 0) up = up < 0 || voltage[k]! > voltage[up]! ? k : up
+        else down = down < 0 || voltage[k]! > voltage[down]! ? k : down
+      }
+      if (up < 0 || down < 0) continue
+      const room = (2 * circuit.barrier - voltage[up]! - voltage[down]!) * perVolt
+      if (room >= least) continue
+      least = room
+      worst = -1
+      pair = [up, down]
+    }
+    return least
+  }
+
+  const lineMargin = (mode: ConductionMode): number => {
     const { free: f, signs, blocked } = mode
+    const floating = mode.floating.length > 0
     let least = Number.POSITIVE_INFINITY
     let total = 0
     worst = -1
@@ -176,12 +235,9 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     let high = 0
     let low = 0
     for (let a = 0; a < blocked.length; a++) {
-      let v = -mode.q0[a]!
-      for (let k = 0; k < n; k++) v += mode.QP[a * n + k]! * emf[k]!
-      for (let i = 0; i < d; i++) v -= mode.QX[a * d + i]! * rate[i]!
-      for (let j = 0; j < f; j++) v -= mode.QK[a * f + j]! * y[j]!
+      const v = blockedVoltage(mode, a)
       voltage[blocked[a]!] = v
-      if (mode.floating) {
+      if (floating) {
         high = Math.max(high, v)
         low = Math.min(low, v)
         continue
@@ -192,10 +248,12 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
         worst = blocked[a]!
       }
     }
-    if (!mode.floating) return least
+    if (!floating) return least
     voltage[n - 1] = 0
     return (2 * circuit.barrier - (high - low)) * perVolt
   }
+  const margin = (mode: ConductionMode): number =>
+    diodes === undefined ? lineMargin(mode) : diodeMargin(mode)
 
   const marginAt = (s: Stretch, θ: number): number => {
     turn(θ)
@@ -229,7 +287,8 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     emfNow()
     currents(s, θ)
     rates(s.mode)
-    for (let k = 0; k < n; k++) {
+    if (diodes !== undefined) diodeMargin(s.mode)
+    for (let k = 0; k < m; k++) {
       let sum = 0
       if (s.mode.signs[k] !== 0)
         for (let j = 0; j < s.mode.free; j++) sum += s.mode.CW[k * s.mode.free + j]! * y[j]!
@@ -245,6 +304,7 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     rate,
     voltage,
     worst: () => worst,
+    pair: () => pair,
     flowing: (lineCurrent) => Math.abs(lineCurrent) * perAmp > 1e-6,
     turn,
     emfNow,

@@ -2,12 +2,12 @@
 import { refuse } from '../../refusal/require.ts'
 import { type ConductionMode, conductionMode } from './conduction-mode.ts'
 import { modeResponse, SLACK, type Stretch } from './mode-response.ts'
-import type { RectifierCircuit } from './rectifier-circuit.ts'
+import type { DiodeValves, RectifierCircuit } from './rectifier-circuit.ts'
 
 /** First step behind a switching instant; there the next mode is found by an implicit step [rad]. */
 const FIRST_STEP = 1e-6
-/** Up to this many lines every pattern is tried when mending one line after the other does not lead to the mode. */
-const MOST_LINES_ENUMERATED = 7
+/** Up to this many patterns are all tried when mending one valve after the other does not lead to the mode. */
+const MOST_PATTERNS = 4096
 
 export interface ModeSequence {
   /**
@@ -16,6 +16,25 @@ export interface ModeSequence {
    */
   readonly march: (x0: Float64Array, span: number, steps: number, derivative: Float64Array) => Stretch[]
   readonly response: ReturnType<typeof modeResponse>
+}
+
+/** Diodes that must conduct or cannot, put right; groups that current would enter and not leave are blocked. */
+function withoutDeadEnds(signs: Int8Array, { state, group }: DiodeValves): Int8Array {
+  const next = Int8Array.from(signs, (sign, k) =>
+    state[k] === 'shorted' ? 1 : state[k] === 'open' ? 0 : sign > 0 ? 1 : 0,
+  )
+  for (const own of new Set(group)) {
+    let ways = 0
+    for (let k = 0; k < next.length; k++)
+      if (group[k] === own && next[k] === 1) ways |= state[k] === 'shorted' ? 3 : 1 << (k % 2)
+    if (ways !== 3) for (let k = 0; k < next.length; k++) if (group[k] === own) next[k] = 0
+  }
+  return next
+}
+
+const possibleDiodes = (signs: Int8Array, diodes: DiodeValves): boolean => {
+  const mended = withoutDeadEnds(signs, diodes)
+  return signs.every((sign, k) => sign === mended[k])
 }
 
 /**
@@ -33,14 +52,17 @@ export interface ModeSequence {
  * @example modeSequence(rectifierCircuit({ connection: 'single', emf: [{ cos: Float64Array.of(0, 8), sin: Float64Array.of(0, 0) }], frequency: 50, resistance: [2], inductance: [[0]], lineResistance: 0, diode: { threshold: 0, slope: 0 }, dcResistance: 0, load: { kind: 'resistor', resistance: 2 } })).march(Float64Array.of(0), Math.PI, 90, Float64Array.of(1))[0].to // 1.570796
  */
 export function modeSequence(circuit: RectifierCircuit): ModeSequence {
-  const { unknowns: d, phases: n, closed } = circuit
+  const { unknowns: d, valves: n, closed, diodes } = circuit
+  // A line has three states, a diode two.
+  const states = diodes === undefined ? 3 : 2
   const response = modeResponse(circuit)
   const { y, p, x, rate, voltage, marginAt } = response
   const modes = new Map<number, ConductionMode>()
+  const none = diodes === undefined ? new Int8Array(n) : withoutDeadEnds(new Int8Array(n), diodes)
 
   const keyOf = (signs: Int8Array) => {
     let key = 0
-    for (let k = 0; k < n; k++) key = 3 * key + signs[k]! + 1
+    for (let k = 0; k < n; k++) key = states * key + signs[k]! + states - 2
     return key
   }
   const modeOf = (signs: Int8Array) => {
@@ -52,12 +74,20 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
     }
     return mode
   }
-  const possible = (signs: Int8Array) => !closed || (signs.includes(1) && signs.includes(-1))
+  const possible = (signs: Int8Array) =>
+    diodes === undefined
+      ? !closed || (signs.includes(1) && signs.includes(-1))
+      : possibleDiodes(signs, diodes)
 
-  /** The pattern with its worst line put right, after a margin was taken. */
+  /** The pattern with its worst valve put right, after a margin was taken. */
   const mended = (signs: Int8Array): Int8Array => {
     const next = Int8Array.from(signs)
     const worst = response.worst()
+    if (diodes !== undefined) {
+      if (worst >= 0) next[worst] = 1 - signs[worst]!
+      else for (const k of response.pair()) next[k] = 1
+      return withoutDeadEnds(next, diodes)
+    }
     if (worst >= 0) next[worst] = signs[worst] !== 0 ? 0 : voltage[worst]! > 0 ? 1 : -1
     else {
       let top = 0
@@ -73,7 +103,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
   }
 
   const choose = (first: Int8Array, before: Float64Array, δ: number): ConductionMode => {
-    let signs = possible(first) ? first : new Int8Array(n)
+    let signs = possible(first) ? first : none
     const seen = new Set<number>()
     let best = modeOf(signs)
     let most = Number.NEGATIVE_INFINITY
@@ -91,16 +121,23 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
       if (keepsBounds()) return best
       signs = mended(signs)
     }
-    if (n <= MOST_LINES_ENUMERATED)
-      for (let code = 0; code < 3 ** n; code++) {
+    if (states ** n <= MOST_PATTERNS)
+      for (let code = 0; code < states ** n; code++) {
         signs = new Int8Array(n)
-        for (let k = 0, rest = code; k < n; k++, rest = Math.floor(rest / 3)) signs[k] = (rest % 3) - 1
+        for (let k = 0, rest = code; k < n; k++, rest = Math.floor(rest / states))
+          signs[k] = (rest % states) + 2 - states
         if (possible(signs) && !seen.has(keyOf(signs)) && keepsBounds()) return best
       }
     // Rounding hides the answer: the pattern nearest to it is left again at once if it was wrong.
     response.step(best, before, δ)
     return best
   }
+
+  /** Whether the current of valve k goes straight on in the other direction, through the other diode. */
+  const swaps = (before: Int8Array, after: Int8Array, k: number): boolean =>
+    diodes === undefined
+      ? before[k]! * after[k]! === -1
+      : before[k]! > before[k ^ 1]! && after[k]! < after[k ^ 1]!
 
   /** First instant in a…b at which a bound is reached, given that one is passed at b. */
   const crossing = (s: Stretch, from: number, to: number): number => {
@@ -164,7 +201,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
       const mode = choose(first, before, δ)
       const y0 = y.slice(0, mode.free)
       if (leaving !== undefined)
-        for (let k = 0; k < n; k++) if (leaving.signs[k]! * mode.signs[k]! === -1) jump(k, mode)
+        for (let k = 0; k < n; k++) if (swaps(leaving.signs, mode.signs, k)) jump(k, mode)
       for (let j = 0; j < mode.free; j++)
         for (let q = 0; q < d; q++) {
           let sum = 0
@@ -201,7 +238,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
       for (let i = 0; i < d; i++) sum += circuit.C[k * d + i]! * before[i]!
       guess[k] = response.flowing(sum) ? Math.sign(sum) : 0
     }
-    let s = enter(0, guess)
+    let s = enter(0, diodes === undefined ? guess : withoutDeadEnds(guess, diodes))
     const h = span / steps
     // The last two angles looked at in this stretch, with the room found there.
     let a = s.start

@@ -32,11 +32,14 @@ const STEPS = { least: 180, perOrder: 16 } as const
 function seamMap(circuit: RectifierCircuit): Float64Array {
   const { unknowns: d, phases: n, P, symmetry } = circuit
   const S = new Float64Array(d * d)
-  const sign = symmetry.parts === 1 ? 1 : -1
+  if (symmetry.parts === 1) {
+    for (let i = 0; i < d; i++) S[i * d + i] = 1
+    return S
+  }
   for (let k = 0; k < n; k++) {
     const to = (k + symmetry.shift) % n
     if (to >= d) continue
-    for (let j = 0; j < d; j++) S[to * d + j] = S[to * d + j]! + sign * P[k * d + j]!
+    for (let j = 0; j < d; j++) S[to * d + j] = S[to * d + j]! - P[k * d + j]!
   }
   return S
 }

@@ -19,6 +19,17 @@ export type RectifierLoad =
   /** All terminals of the machine joined at the machine: the brake. */
   | { readonly kind: 'shorted' }
 
+/** One diode that does not do its work: `open` never conducts, `shorted` conducts both ways without a threshold. */
+export interface DiodeFault {
+  /** Of star and delta the line, of `separate` and `single` the phase, whose leg it is in; from 0. */
+  readonly line: number
+  /** Where each phase has a bridge of its own: the leg at this end of the phase; the start unless given. */
+  readonly end?: 'start' | 'finish'
+  /** Rail of the DC side that it leads to. */
+  readonly side: 'positive' | 'negative'
+  readonly kind: 'open' | 'shorted'
+}
+
 export interface RectifierInput {
   readonly connection: MachineConnection
   /** Per phase, volts, over one period x = 0…2π; any orders, unequal amplitudes and phases. */
@@ -36,15 +47,31 @@ export interface RectifierInput {
   /** Cable and joints between bridge and load, go and return together [Ω]. */
   readonly dcResistance: number
   readonly load: RectifierLoad
+  /** None in a sound bridge. */
+  readonly diodeFaults?: readonly DiodeFault[]
+}
+
+/** Valves that are single diodes, each conducting in one direction only; both diodes of a leg stand side by side. */
+export interface DiodeValves {
+  /** Per valve. */
+  readonly state: readonly ('sound' | 'open' | 'shorted')[]
+  /** Winding that hangs on the legs of this valve by itself: 0 throughout a star or delta, else the phase. */
+  readonly group: readonly number[]
+  /** Constant voltage in the loop of each unknown: the battery's. */
+  readonly drive: Float64Array
 }
 
 /**
- * Unknowns x are independent currents: phase currents P x, line currents C x.
+ * A valve is what switches: a whole line, that conducts in either direction, or a single diode.
+ * Unknowns x are independent currents: phase currents P x, currents of the valves C x.
  * X dx/dθ + K x + Cᵀ v = Pᵀ e(θ), where v_k = sign(c_k)·(barrier + dcCoupling·Σ|c|) while line k conducts
- * and |v_k| does not exceed that while it is blocked. Matrices are row by row.
+ * and |v_k| does not exceed that while it is blocked; of single diodes see diodeCircuit. Matrices are row by row.
  */
 export interface RectifierCircuit {
   readonly phases: number
+  readonly valves: number
+  /** Undefined where the valves are lines. */
+  readonly diodes: DiodeValves | undefined
   readonly unknowns: number
   /** Line currents sum to zero (star, delta). */
   readonly closed: boolean
@@ -285,6 +312,8 @@ export function rectifierCircuit(input: RectifierInput): RectifierCircuit {
   const voltageScale = Math.max(s.peak, barrier)
   return {
     phases: n,
+    valves: n,
+    diodes: undefined,
     unknowns: d,
     closed,
     P,

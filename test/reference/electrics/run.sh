@@ -8,7 +8,7 @@ printf '{\n  "program": "%s"' "$version" >"$out"
 for netlist in *.cir; do
   printf ',\n  "%s": { ' "${netlist%.cir}" >>"$out"
   ngspice -b "$netlist" 2>/dev/null |
-    awk '/^(dc_mean|dc_rms|phase_[abc]_rms|shaft) +=/ { printf "%s\"%s\": %.6g", (n++ ? ", " : ""), $1, $3 }' >>"$out"
+    awk '/^(dc_(mean|rms)|phase_[abc]_(rms|mean)|diode_[tm][abc][pn]_(rms|mean)|shaft|shaft_(max|min)) +=/ { printf "%s\"%s\": %.6g", (n++ ? ", " : ""), $1, $3 }' >>"$out"
   printf ' }' >>"$out"
 done
 printf '\n}\n' >>"$out"
