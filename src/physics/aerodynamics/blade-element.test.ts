@@ -51,9 +51,19 @@ describe('source: hand2001, measured means (7 m/s: sequences H, S) — torque an
     check(`${wind} m/s ${sequence}, torque N·m`, tunnelLoads(wind, rpm).torque, torque, tolerance)
     check(`${wind} m/s ${sequence}, thrust N`, tunnelLoads(wind, rpm).thrust, thrust, tolerance)
   }
+  // With stall delayed by rotation: 10 % of torque, 7 % of thrust. At 20 and 25 m/s the whole blade is in deep stall,
+  // where the rule was not made to hold: thrust within 5 %, torque up to two fifths too high.
+  const delayed = { ...tunnelRotor, stallDelay: true }
+  for (const { sequence, wind, rpm, torque, thrust } of measuredLoads) {
+    const [ofTorque, ofThrust] = wind === 7 ? [0.05, 0.05] : wind <= 15 ? [0.1, 0.07] : [0.4, 0.05]
+    const loads = () => tunnelLoads(wind, rpm, delayed)
+    const title = `${wind} m/s ${sequence}, stall delayed`
+    check(`${title}, torque N·m`, () => loads().torque, torque, { relative: ofTorque })
+    check(`${title}, thrust N`, () => loads().thrust, thrust, { relative: ofThrust })
+  }
   for (const { wind, rpm, torque, thrust } of measuredLoads)
     if (wind > 10)
-      test(`${wind} m/s: beyond the limit of validity, below the measured loads (no stall delay)`, () => {
+      test(`${wind} m/s: without the delay of stall below the measured loads, a limit of validity`, () => {
         const loads = tunnelLoads(wind, rpm)
         expect(loads.torque).toBeGreaterThan(0)
         expect(loads.torque).toBeLessThan(Number(torque))
@@ -255,6 +265,36 @@ describe('law: momentum and energy of each ring', () => {
       Math.abs(bladeReynolds(small, { ...still, tipSpeedRatio: 6 }) / s.reynolds[near]! - 1),
     ).toBeLessThan(0.05)
   })
+})
+
+describe('agrees: torque at rest by the chord–pitch integral with flat-plate sections, wood2001 (abstract opened; formula from memory)', () => {
+  // Q = B ρ v² ∫ c r sin θ cos θ dr, from C_L = 2 sin α cos α and no induction. The author found real machines to start
+  // in less wind than it says. The extended polar is that of a blade of finite length, so it gives less again.
+  const rotors = [
+    ['small rotor', small],
+    ['tunnel rotor', tunnelRotor],
+  ] as const
+  for (const [name, rotor] of rotors)
+    test(`${name}: half of it to all of it`, () => {
+      const { bladeCount, radius, hubRadius, station, chord, twist, pitch } = rotor
+      const at = (values: Float64Array, r: number) => {
+        let i = 0
+        while (i + 2 < station.length && station[i + 1]! < r) i++
+        return (
+          values[i]! + ((r - station[i]!) / (station[i + 1]! - station[i]!)) * (values[i + 1]! - values[i]!)
+        )
+      }
+      const n = 400
+      let integral = 0
+      for (let i = 0; i < n; i++) {
+        const r = hubRadius + ((i + 0.5) * (radius - hubRadius)) / n
+        const θ = at(twist, r) + pitch
+        integral += (at(chord, r) * r * Math.sin(θ) * Math.cos(θ) * (radius - hubRadius)) / n
+      }
+      const ratio = rotorTorqueAtRest(rotor) / ((2 * bladeCount * integral) / (Math.PI * radius ** 3))
+      expect(ratio).toBeGreaterThan(0.5)
+      expect(ratio).toBeLessThan(1)
+    })
 })
 
 describe('law: rest and runaway', () => {

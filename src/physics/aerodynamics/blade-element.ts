@@ -1,15 +1,15 @@
 /** Blade-element momentum theory: power, thrust and torque of a horizontal-axis rotor from its blade's shape. */
 import {
   type BladeRotor,
+  type Cut,
   cutOf,
   type ElementOptions,
   newRing,
   requireTipSpeedRatio,
   solveRing,
-  usualElements,
 } from './blade-ring.ts'
 
-export type { BladeRotor, ElementOptions } from './blade-ring.ts'
+export type { AirStream, BladeRotor, ElementOptions } from './blade-ring.ts'
 
 /** Coefficients on the swept area πR², dynamic pressure ½ρv² and, for torque, the radius. */
 export interface RotorCoefficients {
@@ -28,10 +28,11 @@ export interface RotorCoefficients {
  *
  * C_n = C_l cos φ + C_d sin φ, C_t = C_l sin φ − C_d cos φ; φ of each ring solves sin φ / (1 − a) = cos φ (1 − k') / λ_r.
  *
- * Holds: steady wind along the axis, rings that do not touch each other, no stall delay; solidity to 0.4. Accuracy: against a
- * 10 m rotor in a wind tunnel 4 % in torque and 2 % in thrust at 7 m/s (attached flow), 1 % and 6 % at 10 m/s; a limit, not a
- * number, once the inner half is stalled (13 m/s: torque a quarter low, 15 m/s: half). 20 rings: 0.5 % of the limit of many.
- * A rotor's arrays are read once; changing them in place afterwards has no effect.
+ * Holds: steady wind along the axis, rings that do not touch each other; solidity to 0.4. Accuracy: against a 10 m rotor in a wind
+ * tunnel 4 % in torque and 2 % in thrust at 7 m/s (attached flow); with `stallDelay` 9 % and 7 % at 10 to 15 m/s, where the inner half
+ * is stalled, without it a limit, not a number (15 m/s: torque half). 20 rings: 0.5 % of the limit of many. Each ring works at its own
+ * Reynolds number where the rotor has `polars` and the options a stream. A rotor's arrays are read once; changing them in place
+ * afterwards has no effect.
  *
  * @param rotor             shape and section                     [1]
  * @param tipSpeedRatio     λ  ωR/v, 0 for a rotor at rest        [1]
@@ -47,21 +48,31 @@ export function rotorCoefficients(
   options: ElementOptions = {},
 ): RotorCoefficients {
   requireTipSpeedRatio(tipSpeedRatio)
-  const cut = cutOf(rotor, options.elements ?? usualElements)
+  return summedRings(rotor, cutOf(rotor, options), tipSpeedRatio)
+}
+
+/** The rings added up; `about` holds inflow angles to look near to first, and is left with those found. @internal */
+export const summedRings = (
+  rotor: BladeRotor,
+  cut: Cut,
+  λ: number,
+  about?: Float64Array,
+): RotorCoefficients => {
   const B = rotor.bladeCount
   const Rh = rotor.hubRadius / rotor.radius
   const ring = newRing()
   let thrust = 0
   let torque = 0
   for (let i = 0; i < cut.r.length; i++) {
-    solveRing(B, Rh, cut, i, tipSpeedRatio, ring)
+    solveRing(B, Rh, cut, i, λ, ring, about?.[i])
+    if (about) about[i] = ring.φ
     const s = Math.sin(ring.φ)
     const c = Math.cos(ring.φ)
     const q = ((B * cut.c[i]!) / Math.PI) * ring.W * ring.W * cut.Δr
     thrust += q * (ring.lift * c + ring.drag * s)
     torque += q * (ring.lift * s - ring.drag * c) * cut.r[i]!
   }
-  return { power: tipSpeedRatio * torque, thrust, torque }
+  return { power: λ * torque, thrust, torque }
 }
 
 /**
@@ -69,7 +80,8 @@ export function rotorCoefficients(
  *
  *   C_q0 = torque / (½ρ πR³ v²) = Σ B c W² C_t r Δr / (πR³) at λ = 0
  *
- * Holds: as rotorCoefficients; every section is stalled, so the extended polar decides. Accuracy: about 20 %, as that extension.
+ * Holds: as rotorCoefficients; every section is stalled, so the extended polar decides. Accuracy: rather
+ * too low: 0.55 to 0.6 of the torque of flat plates (wood2001), whose author found real machines to start in less wind than those say.
  *
  * @param rotor             shape and section   [1]
  * @param options.elements  n  rings            [1]

@@ -8,7 +8,9 @@ import {
   requirePositive,
 } from '../../refusal/require.ts'
 import { sineOverOneMinusInduction } from './induction.ts'
-import { extendedPolarInto, type Polar, type SectionCoefficients } from './polar.ts'
+import type { Polar, SectionCoefficients } from './polar.ts'
+import { sectionFamily } from './section-family.ts'
+import { stallDelayFade, stallDelayShareAt } from './stall-delay.ts'
 import { lossFactorAt } from './tip-loss.ts'
 
 /** A rotor of equal blades, its axis along the wind. */
@@ -29,11 +31,25 @@ export interface BladeRotor {
   readonly pitch: number
   /** Coefficients of the section, one for the whole blade. */
   readonly polar: Polar
+  /** The same section at rising Reynolds numbers: where a stream is told, each ring takes its own. */
+  readonly polars?: readonly Polar[]
+  /** Whether turning delays the stall of the inner blade (stall-delay.ts). Default false. */
+  readonly stallDelay?: boolean
+}
+
+/** Air as the Reynolds numbers need it. */
+export interface AirStream {
+  /** Far in front of the rotor, > 0. [m/s] */
+  readonly windSpeed: number
+  /** ν, > 0. [m²/s] */
+  readonly kinematicViscosity: number
 }
 
 export interface ElementOptions {
   /** Rings of equal width the blade is cut into. Default 20. */
   readonly elements?: number
+  /** Told, the rotor's polars are taken ring by ring at their own Reynolds number. */
+  readonly stream?: AirStream
 }
 
 /** Elements used when none are asked for. */
@@ -58,16 +74,42 @@ export interface Cut {
   readonly r: Float64Array
   readonly c: Float64Array
   readonly θ: Float64Array
+  /** Makes `section` that of ring i at a tip-speed ratio. */
+  readonly choose: (i: number, λ: number) => void
   readonly section: (α: number, out: SectionCoefficients) => void
 }
 
-const cuts = new WeakMap<BladeRotor, Map<number, Cut>>()
+interface Cuts {
+  readonly plain: Map<number, Cut>
+  readonly streamed: Map<number, (stream: AirStream) => Cut>
+}
 
-/** The rotor cut into n rings, radii in units of R; checked once, kept as long as the rotor lives. @internal */
-export const cutOf = (rotor: BladeRotor, n: number): Cut => {
-  const kept = cuts.get(rotor)?.get(n)
-  if (kept) return kept
-  const { bladeCount, radius, hubRadius, station, chord, twist, pitch, polar } = rotor
+const cuts = new WeakMap<BladeRotor, Cuts>()
+
+/** The rotor cut into rings, radii in units of R; checked once, kept as long as the rotor lives. @internal */
+export const cutOf = (rotor: BladeRotor, options: ElementOptions): Cut => {
+  const n = options.elements ?? usualElements
+  let known = cuts.get(rotor)
+  if (known === undefined) {
+    known = { plain: new Map(), streamed: new Map() }
+    cuts.set(rotor, known)
+  }
+  const { stream } = options
+  if (stream === undefined || rotor.polars === undefined) {
+    const kept =
+      known.plain.get(n) ?? newCut(rotor, n, [rotor.polar])({ windSpeed: 1, kinematicViscosity: 1 })
+    known.plain.set(n, kept)
+    return kept
+  }
+  requirePositive('stream.windSpeed', stream.windSpeed, 'm/s')
+  requirePositive('stream.kinematicViscosity', stream.kinematicViscosity, 'm²/s')
+  const make = known.streamed.get(n) ?? newCut(rotor, n, rotor.polars)
+  known.streamed.set(n, make)
+  return make(stream)
+}
+
+const newCut = (rotor: BladeRotor, n: number, polars: readonly Polar[]): ((stream: AirStream) => Cut) => {
+  const { bladeCount, radius, hubRadius, station, chord, twist, pitch, stallDelay = false } = rotor
   if (!Number.isInteger(bladeCount) || bladeCount < 1)
     refuse({
       name: 'rotor.bladeCount',
@@ -101,28 +143,49 @@ export const cutOf = (rotor: BladeRotor, n: number): Cut => {
   const twistAt = piecewiseLinear(station, twist)
   const Δr = (1 - hubRadius / radius) / n
   const r = Float64Array.from({ length: n }, (_, i) => hubRadius / radius + (i + 0.5) * Δr)
-  const cut: Cut = {
-    Δr,
-    r,
-    c: r.map((x) => chordAt(x * radius) / radius),
-    θ: r.map((x) => twistAt(x * radius) + pitch),
-    section: extendedPolarInto(polar, { aspectRatio: radius / chordAt(0.75 * radius) }),
+  const c = r.map((x) => chordAt(x * radius) / radius)
+  const θ = r.map((x) => twistAt(x * radius) + pitch)
+  const family = sectionFamily(polars, { aspectRatio: radius / chordAt(0.75 * radius) })
+  return ({ windSpeed, kinematicViscosity }) => {
+    const perSpeed = (windSpeed * radius) / kinematicViscosity
+    let share = 0
+    let zeroLift = 0
+    const choose = (i: number, λ: number) => {
+      const x = λ * r[i]!
+      // the wind in the disc is taken as two thirds of the free wind: 10 % of Re where it is another
+      family.choose(perSpeed * c[i]! * Math.hypot(2 / 3, x))
+      share = stallDelay ? stallDelayShareAt(c[i]! / r[i]!, x) : 0
+      zeroLift = family.zeroLift()
+    }
+    const section = (α: number, out: SectionCoefficients) => {
+      family.at(α, out)
+      if (share > 0 && α > zeroLift && α < Math.PI / 2) {
+        const lost = 2 * Math.PI * (α - zeroLift) - out.lift
+        if (lost > 0) out.lift += share * stallDelayFade(α) * lost
+      }
+    }
+    return { Δr, r, c, θ, choose, section }
   }
-  const map = cuts.get(rotor) ?? new Map<number, Cut>()
-  map.set(n, cut)
-  cuts.set(rotor, map)
-  return cut
 }
 
 const scratch: SectionCoefficients = { lift: 0, drag: 0 }
 const tinyAngle = 1e-9
 
-/** Inflow angle at which momentum and blade forces of one ring agree. @internal */
-export const solveRing = (B: number, Rh: number, cut: Cut, i: number, λ: number, ring: Ring): void => {
+/** Inflow angle at which momentum and blade forces of one ring agree; looked for about `near` first. @internal */
+export const solveRing = (
+  B: number,
+  Rh: number,
+  cut: Cut,
+  i: number,
+  λ: number,
+  ring: Ring,
+  near = Number.NaN,
+): void => {
   const r = cut.r[i]!
   const θ = cut.θ[i]!
   const σ = (B * cut.c[i]!) / (2 * Math.PI * r)
   const x = λ * r
+  cut.choose(i, λ)
 
   // Ning 2014 equation for the residual, times the local speed ratio and cos φ k' written out, so that it
   // stays finite for a rotor at rest. Drag slows the wind but does not swirl it: its wake is thin
@@ -137,7 +200,7 @@ export const solveRing = (B: number, Rh: number, cut: Cut, i: number, λ: number
     return x * sineOverOneMinusInduction(k, F, s) - c + (σ * scratch.lift) / (4 * F)
   }
 
-  const φ = inflowRoot(residual)
+  const φ = rootAbout(residual, near) ?? inflowRoot(residual)
   let s = Math.sin(φ)
   if (Math.abs(s) < tinyAngle) s = s < 0 ? -tinyAngle : tinyAngle
   const c = Math.cos(φ)
@@ -158,6 +221,24 @@ export const solveRing = (B: number, Rh: number, cut: Cut, i: number, λ: number
   // from behind the section: then the ring is left uninduced. Never met on blades with twist −5…35° and
   // solidity under 1; one ring in 700 of blades drawn without sense.
   if (!(ring.W >= 0) || !Number.isFinite(ring.W)) ring.W = Math.hypot(1, x)
+}
+
+/** A root within 0.12 rad of a guess, on the usual branch: the residual rises through it. */
+const rootAbout = (f: (φ: number) => number, near: number): number | undefined => {
+  const quarter = Math.PI / 2
+  if (!(near > 2 * tinyAngle && near < quarter)) return undefined
+  let a = near
+  let fa = f(a)
+  if (fa === 0) return a
+  const sign = fa < 0 ? 1 : -1
+  for (const step of [0.004, 0.016, 0.04, 0.12]) {
+    const b = Math.min(quarter, Math.max(2 * tinyAngle, near + sign * step))
+    const fb = f(b)
+    if (fb * sign >= 0) return bracketed(f, a, fa, b, fb)
+    a = b
+    fa = fb
+  }
+  return undefined
 }
 
 /** Ning's brackets: wind from the front first, then propeller brake, then air driven round past the blade. */

@@ -65,7 +65,7 @@ export function elementStates(
   requirePositive('windSpeed', v, 'm/s')
   requirePositive('kinematicViscosity', ν, 'm²/s')
   const n = options.elements ?? usualElements
-  const cut = cutOf(rotor, n)
+  const cut = cutOf(rotor, { elements: n, stream: { windSpeed: v, kinematicViscosity: ν } })
   const { bladeCount: B, radius: R } = rotor
   const list = () => new Float64Array(n)
   const out = {

@@ -25,7 +25,8 @@ export const viternaAspectRatioRange = [1, 50] as const
 /** The part of the lift kept when the trailing edge leads, or when the section works upside down. */
 export const reversedLiftShare = 0.7
 
-const pairOf = (polar: Polar) => {
+/** Lift and drag between the measured points, checked. @internal */
+export const polarFunctions = (polar: Polar) => {
   const { angle, lift, drag } = polar
   if (angle.length < 2)
     refuse({ name: 'polar.angle', condition: 'at least 2 long', value: angle.length, code: 'wrong-length' })
@@ -146,7 +147,7 @@ export const extendedPolarInto = (
   { aspectRatio }: { readonly aspectRatio: number },
 ): ((angle: number, out: SectionCoefficients) => void) => {
   requirePositive('aspectRatio', aspectRatio)
-  const [lift, drag] = pairOf(polar)
+  const [lift, drag] = polarFunctions(polar)
   const n = polar.angle.length
   const low = polar.angle[0]!
   const high = polar.angle[n - 1]!
@@ -229,7 +230,7 @@ export function bestGlide(polar: Polar): {
   readonly drag: number
   readonly ratio: number
 } {
-  const [lift, drag] = pairOf(polar)
+  const [lift, drag] = polarFunctions(polar)
   let best = { angle: 0, lift: 0, drag: 1, ratio: 0 }
   const steps = 64
   for (let i = 0; i + 1 < polar.angle.length; i++)
@@ -279,8 +280,8 @@ export function polarAtReynolds(polars: readonly Polar[], reynolds: number): Pol
   const b = polars[i + 1]
   if (b === undefined || reynolds <= a.reynolds) return a
   const t = Math.log(reynolds / a.reynolds) / Math.log(b.reynolds / a.reynolds)
-  const [liftA, dragA] = pairOf(a)
-  const [liftB, dragB] = pairOf(b)
+  const [liftA, dragA] = polarFunctions(a)
+  const [liftB, dragB] = polarFunctions(b)
   const least = Math.max(a.angle[0]!, b.angle[0]!)
   const most = Math.min(a.angle[a.angle.length - 1]!, b.angle[b.angle.length - 1]!)
   const angle = Float64Array.from(
