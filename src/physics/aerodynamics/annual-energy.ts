@@ -26,7 +26,8 @@ export interface PowerCurve {
   readonly above?: 'hold' | 'stop'
 }
 
-const requireCurve = ({ windSpeed, power }: PowerCurve) => {
+/** Refuses lists of unequal length, speeds that do not rise, powers that are no numbers. @internal */
+export const requireCurve = ({ windSpeed, power }: PowerCurve) => {
   if (windSpeed.length < 1)
     refuse({ name: 'windSpeed', condition: 'at least 1 long', value: 0, code: 'wrong-length' })
   requireLength('power', power, windSpeed.length)
