@@ -4,7 +4,8 @@ export interface BatteryChemistry {
   readonly name: string
   /** What one divides the label's volts by to count cells. */
   readonly nominal_V_per_cell: number
-  /** At rest, nearly empty (20 %), half and full. */
+  /** At rest, empty, nearly empty (20 %), half and full. */
+  readonly restEmpty_V_per_cell: number
   readonly restLow_V_per_cell: number
   readonly restHalf_V_per_cell: number
   readonly restFull_V_per_cell: number
@@ -24,12 +25,13 @@ export interface BatteryChemistry {
 }
 
 const guess =
-  'internal resistance and rest volts at 20 % and 50 %: common practice, no source (measure yours)'
+  'internal resistance and rest volts at 0 %, 20 % and 50 %: common practice, no source (measure yours)'
 
 export const batteryChemistries: readonly BatteryChemistry[] = [
   {
     name: 'lead-acid',
     nominal_V_per_cell: 2,
+    restEmpty_V_per_cell: 1.92,
     restLow_V_per_cell: 1.95,
     restHalf_V_per_cell: 2.03,
     restFull_V_per_cell: 2.12,
@@ -45,6 +47,7 @@ export const batteryChemistries: readonly BatteryChemistry[] = [
   {
     name: 'LiFePO4',
     nominal_V_per_cell: 3.2,
+    restEmpty_V_per_cell: 3.0,
     restLow_V_per_cell: 3.2,
     restHalf_V_per_cell: 3.28,
     restFull_V_per_cell: 3.38,
@@ -60,6 +63,7 @@ export const batteryChemistries: readonly BatteryChemistry[] = [
   {
     name: 'Li-ion',
     nominal_V_per_cell: 3.6,
+    restEmpty_V_per_cell: 3.2,
     restLow_V_per_cell: 3.5,
     restHalf_V_per_cell: 3.7,
     restFull_V_per_cell: 4.15,
@@ -75,6 +79,7 @@ export const batteryChemistries: readonly BatteryChemistry[] = [
   {
     name: 'NiMH',
     nominal_V_per_cell: 1.2,
+    restEmpty_V_per_cell: 1.1,
     restLow_V_per_cell: 1.22,
     restHalf_V_per_cell: 1.28,
     restFull_V_per_cell: 1.38,

@@ -7,6 +7,7 @@ import { cableSizes } from './cable.ts'
 import { conductors } from './conductor.ts'
 import { constants } from './constant.ts'
 import { diodeClasses } from './diode.ts'
+import { dragRotors } from './drag-rotor.ts'
 import { insulationClasses } from './insulation-class.ts'
 import {
   magnetGrades,
@@ -15,12 +16,15 @@ import {
   mmpaNeodymium,
   neodymiumSheet,
 } from './magnet-grade.ts'
+import { idleDiodes, meterClasses } from './meter.ts'
 import { plasticMargin, plastics } from './plastic.ts'
 import { resins } from './resin.ts'
 import { roughnessClasses, shearExponents } from './roughness.ts'
 import sources from './sources.json' with { type: 'json' }
 import { mildSteel } from './steel.ts'
 import { stripEdges, stripEnamels, stripThicknesses } from './strip.ts'
+import { strutShapes } from './strut.ts'
+import { usualUses } from './use.ts'
 import { awgSizes, enamelledWires, intermediateMetricSizes, swgSizes } from './wire.ts'
 
 interface Sourced {
@@ -35,12 +39,15 @@ const tables: Record<string, readonly Sourced[]> = {
   conductors,
   constants: Object.values(constants),
   diodeClasses,
+  dragRotors,
   enamelledWires,
+  idleDiodes,
   insulationClasses,
   intermediateMetricSizes: [intermediateMetricSizes],
   magnetGrades,
   magnetMaterials,
   magnetSuffixes,
+  meterClasses,
   mildSteel: [mildSteel],
   mmpaNeodymium,
   neodymiumSheet,
@@ -52,7 +59,9 @@ const tables: Record<string, readonly Sourced[]> = {
   stripEdges,
   stripEnamels,
   stripThicknesses: [stripThicknesses],
+  strutShapes,
   swgSizes,
+  usualUses,
 }
 
 describe('law: every row has a source that exists, a place in it, and finite numbers', () => {

@@ -1,6 +1,7 @@
 /** What has been read on the bench, and what is claimed from it. */
 import { z } from 'zod'
-import { choice, quantity, text } from './field.ts'
+import { meterClasses } from '../data/meter.ts'
+import { choice, namesOf, quantity, text } from './field.ts'
 
 export const voltageKinds = ['rms', 'peak', 'rectified mean', 'direct', 'unsaid'] as const
 export const voltagePlaces = ['phase', 'line to line', 'after bridge', 'unsaid'] as const
@@ -11,6 +12,28 @@ export const benchSchema = z.strictObject({
     max: 1000,
     help: 'Lowest frequency at which your meter still reads alternating volts',
   }).default(45),
+  meter: z
+    .strictObject({
+      kind: choice(namesOf(meterClasses), { help: 'What sort of meter you read with' }),
+      lowestFrequency_Hz: quantity('Hz', {
+        min: 0,
+        max: 1000,
+        help: 'From its sheet, if it says another than the one above; 0 where it reads from direct current on',
+      }).optional(),
+      inputResistance_ohm: quantity('ohm', {
+        min: 1000,
+        max: 1e12,
+        symbol: 'R',
+        help: 'What it draws on when it reads volts; hand meters have one or ten million ohms',
+      }).optional(),
+      lead_mohm: quantity('mohm', {
+        min: 0,
+        max: 10_000,
+        help: 'What it shows in ohms with its two probes held together',
+      }).optional(),
+    })
+    .optional()
+    .meta({ description: 'The meter you read with' }),
   clearanceLosses: z
     .strictObject({
       print_mm: quantity('mm', { min: 0, max: 5, help: 'Print or casting tolerance' }).default(0.3),

@@ -1,6 +1,8 @@
 /** The blade rotor: an optimum shape to be computed, blades as measured, or a table of power coefficients. */
 import { z } from 'zod'
 import { sectionNames } from '../data/airfoil/index.ts'
+import { bladePolarSchema, ownSection } from './blade-polar.ts'
+import { dragRotorSchema, straightBladeSchema } from './blade-vertical.ts'
 import { choice, count, flag, quantity } from './field.ts'
 
 const diameter_m = quantity('m', {
@@ -21,7 +23,8 @@ const pitch_deg = quantity('deg', {
   symbol: 'β',
   help: 'Angle added to the twist of every station; positive turns the leading edge into the wind',
 }).default(0)
-const section = choice(sectionNames, { help: 'Blade section whose lift and drag are used' })
+const section = choice([...sectionNames, ownSection], { help: 'Blade section whose lift and drag are used' })
+const polar = bladePolarSchema.optional()
 
 export const bladeSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -31,6 +34,7 @@ export const bladeSchema = z.discriminatedUnion('kind', [
     hubDiameter_mm,
     pitch_deg,
     section,
+    polar,
     tipSpeedRatio: quantity('1', {
       min: 0.5,
       max: 14,
@@ -48,6 +52,7 @@ export const bladeSchema = z.discriminatedUnion('kind', [
     hubDiameter_mm,
     pitch_deg,
     section,
+    polar,
     stations: z
       .array(
         z.strictObject({
@@ -93,4 +98,6 @@ export const bladeSchema = z.discriminatedUnion('kind', [
           'Points in rising tip-speed ratio; the first and the last give no power: rest and runaway',
       }),
   }),
+  straightBladeSchema,
+  dragRotorSchema,
 ])

@@ -17,4 +17,10 @@ export const cableSchema = z.strictObject({
   place: choice(['before bridge', 'after bridge'], {
     help: 'before bridge: alternating current in the cable; after bridge: direct current',
   }).default('after bridge'),
+  series_mohm: quantity('mohm', {
+    min: 0,
+    max: 100_000,
+    symbol: 'R',
+    help: 'Resistor put into the direct-current line on purpose; left out, none',
+  }).optional(),
 })

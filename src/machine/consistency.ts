@@ -1,11 +1,15 @@
 /** Faults of a document whose values are allowed one by one but cannot stand together. */
 import { nominal, type Quantity } from '../units/quantity.ts'
+import { bladePolarFaults } from './blade-polar-consistency.ts'
+import { verticalBladeFaults } from './blade-vertical-consistency.ts'
 import { atMost, fault, rising } from './consistency-fault.ts'
 import { defectFaults } from './defect-consistency.ts'
 import type { Design } from './design.ts'
 import type { Fault } from './fault.ts'
 import { metalPartFaults } from './metal-part-consistency.ts'
+import { protectionFaults } from './protection-consistency.ts'
 import { rotorFaults } from './rotor-consistency.ts'
+import { siteFaults } from './site-consistency.ts'
 import { windingFaults } from './winding-consistency.ts'
 import { wireFaults } from './wire-consistency.ts'
 
@@ -18,6 +22,7 @@ const straightestHub = 0.4
 const greatestHub = 0.95
 
 function bladeFaults({ blades }: Design): Fault[] {
+  if (blades.kind === 'straight-blade' || blades.kind === 'drag-rotor') return verticalBladeFaults(blades)
   if (blades.kind === 'table') {
     const last = blades.points.length - 1
     const at = (k: number, name: string) => `blades.points[${k}].${name}`
@@ -53,11 +58,13 @@ function bladeFaults({ blades }: Design): Fault[] {
           share * diameter,
           `${share} of the diameter${straight ? ' for blades of straight taper' : ''}, to leave room for blades`,
         )
-  if (blades.kind === 'optimum') return hub
+  const polar = bladePolarFaults(blades)
+  if (blades.kind === 'optimum') return [...hub, ...polar]
   const radii = blades.stations.map((station) => nominal(station.radius_mm))
   const path = (k: number) => `blades.stations[${k}].radius_mm`
   return [
     ...hub,
+    ...polar,
     ...rising(radii, leastStationStep_mm, path, 'mm'),
     ...radii.flatMap((radius, k) => atMost(path(k), radius, diameter / 2, 'the radius of the blade tips')),
   ]
@@ -65,10 +72,12 @@ function bladeFaults({ blades }: Design): Fault[] {
 
 /** Every pair of values that cannot both be true; none for a machine that could be built. */
 export const consistencyFaults = (design: Design): Fault[] => [
+  ...siteFaults(design),
   ...bladeFaults(design),
   ...rotorFaults(design),
   ...windingFaults(design),
   ...wireFaults(design),
   ...metalPartFaults(design),
+  ...protectionFaults(design),
   ...defectFaults(design),
 ]

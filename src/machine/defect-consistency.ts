@@ -1,4 +1,4 @@
-/** Faults of defects that name a magnet, coil or phase which the machine does not have. */
+/** Faults of defects that name a magnet, coil phase or diode which the machine does not have. */
 import { nominal } from '../units/quantity.ts'
 import { atMost, fault } from './consistency-fault.ts'
 import type { Design } from './design.ts'
@@ -27,6 +27,40 @@ export function tiltRoom_mm({ rotor, stator }: Design): number {
     : near
 }
 
+type DiodeDefect = Extract<Design['defects'][number], { side: string }>
+
+/** Whether a defect sits between the machine's terminals and the load. */
+const bridgeDefect = (
+  defect: Design['defects'][number],
+): defect is DiodeDefect | Extract<Design['defects'][number], { kind: 'open line' }> => 'line' in defect
+
+/** A diode that is not there, named twice, or shorted towards the other rail than another one. */
+function diodeDefectFaults(design: Design, k: number, path: (name: string) => string): Fault[] {
+  const diodes = design.defects.slice(0, k + 1).filter((defect): defect is DiodeDefect => 'side' in defect)
+  const own = diodes.pop()!
+  const { connection } = design.stator
+  const ends = connection === 'separate' || connection === 'single'
+  const place = ({ line, side, end = 'start' }: DiodeDefect) => `${line} ${side} ${end}`
+  return [
+    ...(own.end === undefined || ends
+      ? []
+      : [fault(path('end'), `left out: a ${connection} has one bridge for all phases`, own.end)]),
+    ...(diodes.some((other) => place(other) === place(own))
+      ? [fault(path('line'), 'another diode than those before it', own.line)]
+      : []),
+    ...(own.kind === 'shorted diode' &&
+    diodes.some(({ kind, side }) => kind === 'shorted diode' && side !== own.side)
+      ? [
+          fault(
+            path('side'),
+            'that of the other shorted diodes: shorted towards both rails they short what the bridge feeds',
+            own.side,
+          ),
+        ]
+      : []),
+  ]
+}
+
 export function defectFaults(design: Design): Fault[] {
   const { defects, rotor, stator } = design
   const { coils, phases, turns } = counts(stator.winding)
@@ -48,6 +82,19 @@ export function defectFaults(design: Design): Fault[] {
         return [
           ...most('coil', defect.coil, coils, 'as there are no more coils'),
           ...most('turns', defect.turns, turns, 'the turns of the coil'),
+        ]
+      case 'open diode':
+      case 'shorted diode':
+        return [
+          ...most('line', defect.line, phases, 'as there are no more phases'),
+          ...diodeDefectFaults(design, k, path),
+        ]
+      case 'open line':
+        return [
+          ...most('line', defect.line, phases, 'as there are no more phases'),
+          ...(defects.some((other, j) => j !== k && bridgeDefect(other) && other.line === defect.line)
+            ? [fault(path('line'), 'another line than those of other defects of the bridge', defect.line)]
+            : []),
         ]
       case 'reversed phase':
         return most('phase', defect.phase, phases, 'as there are no more phases')

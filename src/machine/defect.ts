@@ -16,6 +16,19 @@ const coil = count({
 })
 const phase = count({ min: 1, max: 3, help: 'Which phase, counted from 1' })
 
+const line = count({
+  min: 1,
+  max: 3,
+  help: 'Which line, counted from 1; where each phase has its own bridge, which phase',
+})
+const diode = {
+  line,
+  side: choice(['positive', 'negative'], { help: 'The rail of the direct current that the diode leads to' }),
+  end: choice(['start', 'finish'], {
+    help: 'Where each phase has its own bridge: at which end of the phase; left out, the start',
+  }).optional(),
+}
+
 const kind = <const Word extends string>(word: Word, description: string) =>
   ({ kind: z.literal(word).meta({ description }) }) as const
 
@@ -57,6 +70,9 @@ const defect = z.discriminatedUnion('kind', [
     phase,
     strands: count({ min: 1, max: 200, help: 'How many strands are broken' }),
   }),
+  z.strictObject({ ...kind('open diode', 'A diode of the bridge that never conducts'), ...diode }),
+  z.strictObject({ ...kind('shorted diode', 'A diode of the bridge that conducts both ways'), ...diode }),
+  z.strictObject({ ...kind('open line', 'A wire off, or a joint open, between machine and bridge'), line }),
   z.strictObject({
     ...kind('unequal gap', 'A stator that does not stand square: nearer to the magnets on one side'),
     difference_mm: quantity('mm', {

@@ -4,16 +4,19 @@ import { benchSchema } from './bench.ts'
 import { bladeSchema } from './blade.ts'
 import { bridgeSchema } from './bridge.ts'
 import { cableSchema } from './cable.ts'
+import { converterSchema } from './converter.ts'
 import { defectsSchema } from './defect.ts'
 import { text } from './field.ts'
 import { loadSchema } from './load.ts'
 import { designVersion } from './migration.ts'
+import { needSchema } from './need.ts'
 import { protectionSchema } from './protection.ts'
 import { purposeSchema } from './purpose.ts'
 import { rotorSchema } from './rotor.ts'
 import { shaftSchema } from './shaft.ts'
 import { siteSchema } from './site.ts'
 import { statorSchema } from './stator.ts'
+import { wiringSchema } from './wiring.ts'
 
 export const designSchema = z.strictObject({
   gustloom: z.literal(designVersion).meta({ description: 'Version of this document’s form' }),
@@ -28,7 +31,10 @@ export const designSchema = z.strictObject({
   stator: statorSchema,
   cable: cableSchema,
   bridge: bridgeSchema.prefault({}),
+  converter: converterSchema,
   load: loadSchema,
+  wiring: wiringSchema.prefault({}),
+  need: needSchema,
   bench: benchSchema.prefault({}),
   defects: defectsSchema,
 })

@@ -1,10 +1,13 @@
 /** The machine in SI units, grades and gauges looked up: what every computation starts from. */
 
+import type { DiodeFault } from '../physics/electrics/bridge-rectifier.ts'
 import type { StrandSection } from '../physics/electrics/strand-section.ts'
 import type { CoilHole } from './coil-shape/index.ts'
 import type { Design } from './design.ts'
 import type { MeasuredPolarization } from './magnet-measurement.ts'
 import type { SafetyClass } from './purpose.ts'
+import type { Converter, Diode, Load, Protection, Wiring } from './supply-side.ts'
+import type { VerticalBlades } from './vertical-blades.ts'
 
 export interface Site {
   /** Mean wind at `measuredHeight` [m/s]. */
@@ -13,6 +16,14 @@ export interface Site {
   readonly hubHeight: number
   readonly shearExponent: number
   readonly weibullShape: number
+  /** Averaging time of the readings [s]; undefined where it is not said. */
+  readonly averaging: number | undefined
+  /** σ/v̄ within ten minutes; undefined where it is not known. */
+  readonly turbulenceIntensity: number | undefined
+  /** Mean wind by month at `measuredHeight`, January first [m/s]; undefined where months are not known. */
+  readonly monthlyMean: readonly number[] | undefined
+  /** Measured frequencies: width of the bins [m/s] and what each counts; undefined for the Weibull distribution. */
+  readonly windHistogram: { readonly binWidth: number; readonly count: readonly number[] } | undefined
   /** ρ [kg/m³]; undefined where it follows from altitude and temperature. */
   readonly airDensity: number | undefined
   readonly altitude: number
@@ -29,7 +40,16 @@ interface BladeCommon {
   /** β [rad] */
   readonly pitch: number
   readonly section: string
+  /** The maker's own section, Reynolds numbers and angles [rad] rising; undefined for one of the house. */
+  readonly ownPolars: readonly OwnPolar[] | undefined
   readonly bladeCount: number
+}
+
+/** Lift and drag of one section at one Reynolds number, as the document tells them. */
+export interface OwnPolar {
+  readonly reynolds: number
+  /** [rad], [1], [1] */
+  readonly rows: readonly { readonly angle: number; readonly lift: number; readonly drag: number }[]
 }
 
 export type Blades =
@@ -53,6 +73,7 @@ export type Blades =
       readonly bladeCount: number | undefined
       readonly points: readonly { readonly tipSpeedRatio: number; readonly powerCoefficient: number }[]
     }
+  | VerticalBlades
 
 /** What the edges alone do not tell of a magnet. */
 export type MagnetShape =
@@ -286,27 +307,6 @@ export interface Stator {
   readonly metalParts: readonly MetalPart[]
 }
 
-export interface Diode {
-  readonly kind: string
-  readonly threshold: number
-  readonly slope: number
-  readonly reverseVoltage: number | undefined
-}
-
-export type Load =
-  | {
-      readonly kind: 'battery'
-      readonly chemistry: string
-      readonly voltage: number
-      readonly resistance: number
-      /** [C] */
-      readonly capacity: number | undefined
-      /** Voltage above which it is full and below which it is empty [V]. */
-      readonly band: readonly [number, number]
-    }
-  | { readonly kind: 'resistor'; readonly resistance: number }
-  | { readonly kind: 'open' }
-
 /** What is wrong with the winding on purpose; nothing in a sound machine. */
 export interface WindingDefects {
   /** Coils, counted from 1, with so many of their turns closed on themselves. */
@@ -316,6 +316,8 @@ export interface WindingDefects {
   readonly reversedCoils: readonly number[]
   readonly reversedPhases: readonly number[]
   readonly swappedPhases: readonly (readonly [number, number])[]
+  /** Diodes that never conduct, or conduct both ways. */
+  readonly diodeFaults: readonly DiodeFault[]
   /** Stator out of square: half the difference of the gaps [m] and the angle of the narrow side [rad]. */
   readonly tilt: { readonly amplitude: number; readonly angle: number } | undefined
 }
@@ -325,8 +327,13 @@ export interface Machine {
   readonly safetyClass: SafetyClass
   readonly site: Site
   readonly blades: Blades
-  readonly protection: Design['protection']
-  readonly shaft: { readonly friction: number; readonly startingFriction: number }
+  readonly protection: Protection
+  readonly shaft: {
+    readonly friction: number
+    readonly startingFriction: number
+    /** J of all that turns [kg·m²]; undefined where it must be estimated. */
+    readonly inertia: number | undefined
+  }
   readonly rotor: Rotor
   readonly stator: Stator
   readonly cable: {
@@ -335,9 +342,13 @@ export interface Machine {
     readonly place: 'before bridge' | 'after bridge'
     /** Resistance of one conductor over the route at 20 °C [Ω]. */
     readonly conductorResistance: number
+    /** Put into the direct-current line on purpose [Ω]. */
+    readonly seriesResistance: number
   }
   readonly diode: Diode
+  readonly converter: Converter | undefined
   readonly load: Load
+  readonly wiring: Wiring
   readonly defects: WindingDefects
   /** The document behind it, defaults filled in: for the checks that ask what was said and how it is known. */
   readonly design: Design

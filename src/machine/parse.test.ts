@@ -61,8 +61,8 @@ describe('law: each kind of fault has its code and reads path, condition, receiv
     ],
     [
       'not-a-choice among variants',
-      (d) => (d.load.kind = 'capacitor'),
-      'load.kind must be one of "battery", "resistor", "open"; received "capacitor" (not-a-choice)',
+      (d) => (d.load.kind = 'flywheel'),
+      'load.kind must be one of "battery", "resistor", "heater", "lamp", "capacitor", "open"; received "flywheel" (not-a-choice)',
     ],
     [
       'not-a-choice for an odd number of poles',
@@ -253,7 +253,7 @@ describe('law: all faults of a document are told, not only the first', () => {
   })
   test('an unknown key that resembles nothing is answered with all that are known', () =>
     expect(lines(changed((d) => (d.cable.xyzzy = 1)))).toEqual([
-      'cable.xyzzy must be one of length_m, area_mm2, place; received 1 (unknown-key)',
+      'cable.xyzzy must be one of length_m, area_mm2, place, series_mohm; received 1 (unknown-key)',
     ]))
 })
 

@@ -33,6 +33,37 @@ export const siteSchema = z.strictObject({
     symbol: 'k',
     help: 'Shape of the Weibull distribution of the wind; 2 is the Rayleigh distribution',
   }).default(2),
+  averaging_s: quantity('s', {
+    min: 0.01,
+    max: 86_400,
+    help: 'Time over which each reading behind the mean was averaged: 600 for ten minutes, 3600 for a station’s hours',
+  }).optional(),
+  turbulenceIntensity: quantity('1', {
+    min: 0,
+    max: 0.6,
+    symbol: 'I',
+    help: 'Standard deviation over mean within ten minutes: 0.1 over open fields, 0.2 and more among trees and houses',
+  }).optional(),
+  monthlyMean_m_per_s: z
+    .array(z.number().min(0).max(30))
+    .length(12)
+    .meta({ description: 'Mean wind of each month, January first, at the height of the mean; m/s' })
+    .optional(),
+  windHistogram: z
+    .strictObject({
+      binWidth_m_per_s: quantity('m_per_s', {
+        min: 0.05,
+        max: 5,
+        help: 'Width of each bin; the first begins at calm',
+      }).default(0.5),
+      count: z
+        .array(z.number().min(0).max(1e12))
+        .min(2)
+        .max(400)
+        .meta({ description: 'Readings or hours in each bin, the calmest first' }),
+    })
+    .meta({ description: 'Measured frequencies of the wind; they take the place of the Weibull shape' })
+    .optional(),
   airDensity_kg_per_m3: quantity('kg_per_m3', {
     min: 0.5,
     max: 1.6,
