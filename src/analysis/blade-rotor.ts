@@ -5,13 +5,16 @@ import { monotoneCubic } from '../numerics/interpolate.ts'
 import { root } from '../numerics/root.ts'
 import {
   type BladeRotor,
-  powerCoefficientTable,
+  type ElementOptions,
   rotorCoefficients,
   runawayTipSpeedRatio,
 } from '../physics/aerodynamics/blade-element.ts'
 import { optimumRotor, straightenedRotor } from '../physics/aerodynamics/optimum-rotor.ts'
 import { type Polar, polarAtReynolds } from '../physics/aerodynamics/polar.ts'
 import { powerTableCoefficients } from '../physics/aerodynamics/power-table.ts'
+import { completedPolars } from '../physics/aerodynamics/section-family.ts'
+import { windCoefficientTables } from '../physics/aerodynamics/wind-coefficient.ts'
+import { type TurnTorque, verticalCurve } from './vertical-rotor.ts'
 
 export interface RotorCurve {
   /** λ, rising from 0 to a little past runaway. */
@@ -26,34 +29,84 @@ export interface RotorCurve {
   readonly runaway: number
   /** Shape behind the curve, undefined for a table. */
   readonly shape: BladeRotor | undefined
+  /** The same at several winds, rising, where the Reynolds number makes them differ; the curve above is that of 6 m/s. */
+  readonly byWind?: readonly WindCurve[]
+  /** Torque round the turn and at rest, of an upright rotor. */
+  readonly turn?: TurnTorque
+}
+
+/** Coefficients in one wind, at the tip-speed ratios of the curve. */
+export interface WindCurve {
+  /** [m/s] */
+  readonly wind: number
+  readonly power: Float64Array
+  readonly torque: Float64Array
+  readonly thrust: Float64Array
 }
 
 /** Points of the curve; the table between them is a shape-keeping cubic. */
 const curvePoints = 32
 
 /** Kinematic viscosity of air at 15 °C [m²/s]; the Reynolds number of a blade needs no better. */
-const viscosity = 1.46e-5
+export const viscosity = 1.46e-5
 
 /** Wind at which the blades' Reynolds number is taken [m/s]: where a small machine does most of its work. */
 const typicalWind = 6
 
-function polarsOf(section: string): Polar[] {
+/**
+ * Winds whose curves are computed [m/s]; between them straight lines in the wind's logarithm, beyond them the end is held.
+ * The typical one comes first: its curve is the one that is shown.
+ */
+const curveWinds = [typicalWind, 3, 12] as const
+
+/** Wind of the greatest Reynolds number, where an unloaded rotor runs fastest. */
+const fastWind: ElementOptions = { stream: { windSpeed: 12, kinematicViscosity: viscosity } }
+
+const sectionPolars = new Map<string, readonly Polar[]>()
+
+/** Polars of a section of the house, each to the largest angle measured at any Reynolds number. */
+function polarsOfSection(name: string): readonly Polar[] {
+  const kept = sectionPolars.get(name)
+  if (kept) return kept
   const rad = Math.PI / 180
-  return sections[section as SectionName].map((table) => ({
-    angle: Float64Array.from(table.rows, ([α]) => α * rad),
-    lift: Float64Array.from(table.rows, ([, lift]) => lift),
-    drag: Float64Array.from(table.rows, ([, , drag]) => drag),
-    reynolds: table.reynolds,
-  }))
+  const polars = completedPolars(
+    sections[name as SectionName].map((table) => ({
+      angle: Float64Array.from(table.rows, ([α]) => α * rad),
+      lift: Float64Array.from(table.rows, ([, lift]) => lift),
+      drag: Float64Array.from(table.rows, ([, , drag]) => drag),
+      reynolds: table.reynolds,
+    })),
+  )
+  sectionPolars.set(name, polars)
+  return polars
+}
+
+/** The section's polars: the maker's own where they are given. */
+export function polarsOf({
+  section,
+  ownPolars,
+}: Pick<ShapedBlades, 'section' | 'ownPolars'>): readonly Polar[] {
+  if (ownPolars === undefined) return polarsOfSection(section)
+  return completedPolars(
+    ownPolars.map(({ reynolds, rows }) => ({
+      reynolds,
+      angle: Float64Array.from(rows, ({ angle }) => angle),
+      lift: Float64Array.from(rows, ({ lift }) => lift),
+      drag: Float64Array.from(rows, ({ drag }) => drag),
+    })),
+  )
 }
 
 /** Reynolds number at three quarters of the radius, chord `chord`, in the typical wind. */
 const reynoldsAt = (chord: number, tipSpeedRatio: number): number =>
   (typicalWind * Math.hypot(1, 0.75 * tipSpeedRatio) * chord) / viscosity
 
-function bladeRotor(blades: Exclude<Blades, { kind: 'table' }>): BladeRotor {
+/** Blades whose shape is known. */
+export type ShapedBlades = Extract<Blades, { kind: 'optimum' | 'stations' }>
+
+export function bladeRotor(blades: ShapedBlades): BladeRotor {
   const { bladeCount, radius, hubRadius, pitch } = blades
-  const polars = polarsOf(blades.section)
+  const polars = polarsOf(blades)
   if (blades.kind === 'stations') {
     const station = Float64Array.from(blades.stations, (at) => at.radius)
     const chord = Float64Array.from(blades.stations, (at) => at.chord)
@@ -69,6 +122,8 @@ function bladeRotor(blades: Exclude<Blades, { kind: 'table' }>): BladeRotor {
       station,
       chord,
       twist: Float64Array.from(blades.stations, (at) => at.twist),
+      polars,
+      stallDelay: true,
     }
   }
   const request = {
@@ -82,7 +137,8 @@ function bladeRotor(blades: Exclude<Blades, { kind: 'table' }>): BladeRotor {
   const first = shapeWith(polars[0]!)
   const chord = monotoneCubic(first.station, first.chord)(0.75 * radius)
   const ideal = shapeWith(polarAtReynolds(polars, reynoldsAt(chord, blades.tipSpeedRatio)))
-  return { ...(blades.straightTaper ? straightenedRotor(ideal, { twist: true }) : ideal), pitch }
+  const shape = blades.straightTaper ? straightenedRotor(ideal, { twist: true }) : ideal
+  return { ...shape, pitch, polars, stallDelay: true }
 }
 
 function bestOf(tipSpeedRatio: Float64Array, power: Float64Array): RotorCurve['best'] {
@@ -98,16 +154,23 @@ function bestOf(tipSpeedRatio: Float64Array, power: Float64Array): RotorCurve['b
 
 /** A coarse blade finds where to look, the usual one where it is. */
 function runawayOf(shape: BladeRotor): number {
-  const near = runawayTipSpeedRatio(shape, { elements: 6 })
-  const torque = (λ: number) => rotorCoefficients(shape, λ).torque
+  const near = runawayTipSpeedRatio(shape, { ...fastWind, elements: 6 })
+  const torque = (λ: number) => rotorCoefficients(shape, λ, fastWind).torque
   const [low, high] = [0.85 * near, 1.15 * near]
   return torque(low) > 0 && torque(high) < 0
     ? root(torque, [low, high], 1e-4 * near)
-    : runawayTipSpeedRatio(shape)
+    : runawayTipSpeedRatio(shape, fastWind)
 }
 
 /** Curve of the machine's blades, from rest to just past runaway. */
 export function rotorCurve({ blades }: Machine): RotorCurve {
+  if ('height' in blades)
+    return verticalCurve(blades, {
+      winds: curveWinds,
+      viscosity,
+      polars: blades.kind === 'straight-blade' ? polarsOf(blades) : [],
+      points: curvePoints,
+    })
   if (blades.kind === 'table') {
     const λ = Float64Array.from(blades.points, (point) => point.tipSpeedRatio)
     const last = λ[λ.length - 1]!
@@ -133,6 +196,12 @@ export function rotorCurve({ blades }: Machine): RotorCurve {
   const last = Math.max(1.05 * runaway, 1)
   // closer together at low speed, where stall makes the curve bend
   const ratios = Float64Array.from({ length: curvePoints }, (_, k) => last * (k / (curvePoints - 1)) ** 1.3)
-  const { power, torque, thrust } = powerCoefficientTable(shape, ratios)
-  return { tipSpeedRatio: ratios, power, torque, thrust, best: bestOf(ratios, power), runaway, shape }
+  const severalReynolds = (shape.polars?.length ?? 0) > 1
+  const windSpeeds = severalReynolds ? curveWinds : [typicalWind]
+  const tables = windCoefficientTables(shape, ratios, { windSpeeds, kinematicViscosity: viscosity })
+  const { power, torque, thrust } = tables[0]!
+  const curve = { tipSpeedRatio: ratios, power, torque, thrust, best: bestOf(ratios, power), runaway, shape }
+  if (!severalReynolds) return curve
+  const byWind = tables.map((table, k) => ({ wind: windSpeeds[k]!, ...table }))
+  return { ...curve, byWind: byWind.sort((one, other) => one.wind - other.wind) }
 }

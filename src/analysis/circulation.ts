@@ -1,9 +1,10 @@
-/** Power that currents burn which never leave the winding: between unlike branches, round a delta, in shorted turns. */
+/** Power that currents burn which never reach the load: between unlike branches, round a delta, in shorted turns or diodes. */
 import type { Machine } from '../machine/machine.ts'
 import { seriesScaled } from '../numerics/fourier.ts'
 import { monotoneCubic } from '../numerics/interpolate.ts'
 import { branchCirculation, deltaCirculation } from '../physics/winding/circulation.ts'
 import type { ConductorLayout } from './conductor-layout.ts'
+import { loadPoint } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import { loopLosses } from './turn-loop.ts'
 import type { WoundMachine } from './winding.ts'
@@ -15,9 +16,14 @@ export interface Circulation {
   readonly delta: (speed: number) => number
   /** In turns closed on themselves with nothing connected; with a load the load's own solution holds it [W]. */
   readonly loops: (speed: number) => number
+  /** Through a shorted diode with nothing behind the bridge; with a load the load's own solution holds it [W]. */
+  readonly bridge: (speed: number) => number
 }
 
 const none = () => 0
+
+/** Where resistances are told [K]. */
+const coldCopper = 293.15
 
 /** Branches whose EMFs differ by less than this share drive nothing worth counting. */
 const leastMismatch = 1e-6
@@ -42,6 +48,15 @@ const branchCoils = ({ coils, groups }: ConductorLayout, phase: number) =>
       coil.phase === phase && coil.group === group ? [{ index, sense: coil.sense }] : [],
     ),
   ).filter((members) => members.length > 0)
+
+/** What a shorted diode lets the phases drive through each other, the bridge on the machine and nothing behind it [W]. */
+export function shortedDiodeLoss(machine: Machine, voltage: OpenCircuitVoltage): (speed: number) => number {
+  if (!machine.defects.diodeFaults.some(({ kind }) => kind === 'shorted')) return none
+  const sound: Machine = { ...machine, defects: { ...machine.defects, diodeFaults: [] } }
+  const shaft = (seen: Machine, speed: number) =>
+    loadPoint(seen, voltage, { speed, copperTemperature: coldCopper, load: { kind: 'open' } }).power.shaft
+  return (speed) => (speed > 0 ? Math.max(0, shaft(machine, speed) - shaft(sound, speed)) : 0)
+}
 
 /** Cold copper, where the currents are largest; `fastest` bounds the speeds that will be asked for. */
 export function circulation(
@@ -86,6 +101,7 @@ export function circulation(
       inductance: voltage.inductance,
       angularFrequency: base * speed,
     }).loss
+  const shorted = shortedDiodeLoss(machine, voltage)
   const loopLoss = (speed: number) =>
     loopLosses(voltage, { speed, copperRatio: 1 }).reduce((sum, loss) => sum + loss, 0)
   return {
@@ -93,5 +109,6 @@ export function circulation(
     delta:
       machine.stator.connection === 'delta' && phases.length === 3 ? tabulated(deltaLoss, fastest) : none,
     loops: voltage.loops.length > 0 ? loopLoss : none,
+    bridge: shorted === none ? none : tabulated(shorted, fastest),
   }
 }

@@ -2,6 +2,7 @@
 import type { Design } from '../machine/design.ts'
 import type { Machine } from '../machine/machine.ts'
 import { resolveDesign } from '../machine/resolve.ts'
+import { sweptArea } from '../machine/swept-area.ts'
 import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
 import { type GapProfile, gapProfile, type RotorField, rotorField } from './air-gap-field.ts'
 import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
@@ -103,7 +104,11 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
   const airDensity =
     site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
   const rotor = known.rotor ?? rotorCurve(machine)
-  const blades = bladeMap(rotor, { density: airDensity, radius: machine.blades.radius })
+  const blades = bladeMap(rotor, {
+    density: airDensity,
+    radius: machine.blades.radius,
+    area: sweptArea(machine.blades),
+  })
   yield 0.1
   const { field, layout, gap, wound, voltage } =
     known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))

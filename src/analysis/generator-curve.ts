@@ -1,9 +1,11 @@
 /** What the generator takes from the shaft and gives to the load, against speed and copper temperature. */
 import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
-import type { RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
+import { kinkedCubic } from '../numerics/kinked-cubic.ts'
 import type { Circulation } from './circulation.ts'
+import { converterKinks } from './converter-kink.ts'
 import type { DragWatts } from './drag.ts'
+import type { LoadPoint } from './load-balance.ts'
 import { copperRatio, cutInSpeed, loadPoint } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import type { Steps } from './step.ts'
@@ -13,6 +15,8 @@ export interface GeneratorState {
   readonly watts: Watts
   /** Mean [A]. */
   readonly dcCurrent: number
+  /** Mean into the load; behind a converter another than the bridge's [A]. */
+  readonly loadCurrent: number
   /** Mean at the load [V]. */
   readonly loadVoltage: number
   /** Largest of the phases, rms [A]. */
@@ -22,7 +26,7 @@ export interface GeneratorState {
 export interface GeneratorCurve {
   /** Speed at which current begins to flow [rad/s]; infinite where it never does. */
   readonly cutIn: number
-  /** Nodes of the table [rad/s]. */
+  /** Nodes of the table at its coldest [rad/s]. */
   readonly speeds: Float64Array
   readonly at: (speed: number, copperTemperature: number) => GeneratorState
   /** Shaft power with nothing connected [W]. */
@@ -35,9 +39,13 @@ export interface GeneratorCurve {
 
 /** Copper temperatures of the table [K]; between them the curve is a parabola in conductance. */
 const temperatures = [253.15, 353.15, 523.15] as const
+/** Behind a converter the way of working changes with temperature too: straight lines between more of them. */
+const converterTemperatures = [253.15, 303.15, 353.15, 423.15, 523.15] as const
 const speedNodes = 14
 /** A ring of unlike magnets makes the period a whole turn, p times the work: fewer speeds must do. */
 const sparseNodes = 8
+/** A converter makes every point dear, and its kinks bring nodes of their own. */
+const converterNodes = 12
 /** First node past cut-in, as a share of the way to the last. */
 const firstNode = 0.003
 
@@ -49,6 +57,14 @@ function nodes(cutIn: number, fastest: number, count: number): Float64Array {
   return speeds
 }
 
+/** Kinks among the nodes, rising; nodes that all but coincide with one give way. */
+function merged(speeds: Float64Array, kinks: readonly number[]): Float64Array {
+  const least = 1e-4 * speeds[speeds.length - 1]!
+  const apart = (speed: number) => kinks.every((kink) => Math.abs(speed - kink) > least)
+  const own = speeds.filter((speed, k) => k === 0 || k === speeds.length - 1 || apart(speed))
+  return Float64Array.from(new Set([...own, ...kinks])).sort()
+}
+
 /** Weights of the parabola through the three nodes. */
 function parabola(x: number, [a, b, c]: readonly [number, number, number]): [number, number, number] {
   return [
@@ -56,6 +72,14 @@ function parabola(x: number, [a, b, c]: readonly [number, number, number]): [num
     ((x - a) * (x - c)) / ((b - a) * (b - c)),
     ((x - a) * (x - b)) / ((c - a) * (c - b)),
   ]
+}
+
+/** Weights of the straight line between the two nodes, falling, that hold x; of the nearest two outside. */
+function chord(x: number, nodes: readonly number[]): number[] {
+  let k = 0
+  while (k < nodes.length - 2 && x < nodes[k + 1]!) k++
+  const share = (x - nodes[k]!) / (nodes[k + 1]! - nodes[k]!)
+  return nodes.map((_, n) => (n === k ? 1 - share : n === k + 1 ? share : 0))
 }
 
 /** What a turning rotor costs before any load. */
@@ -79,9 +103,14 @@ export function* generatorCurve(
     watts: {
       ...noWatts,
       ...drag(speed),
-      winding: circulating.branches(speed) + circulating.delta(speed) + circulating.loops(speed),
+      winding:
+        circulating.branches(speed) +
+        circulating.delta(speed) +
+        circulating.loops(speed) +
+        circulating.bridge(speed),
     },
     dcCurrent: 0,
+    loadCurrent: 0,
     loadVoltage: machine.load.kind === 'battery' ? machine.load.voltage : 0,
     phaseCurrent: 0,
   })
@@ -99,25 +128,34 @@ export function* generatorCurve(
       shaftPower: idlePower,
       residual: 0,
     }
-  const speeds = nodes(cutIn, fastest, voltage.order === 1 ? speedNodes : sparseNodes)
+  const { converter } = machine
+  const count = voltage.order !== 1 ? sparseNodes : converter === undefined ? speedNodes : converterNodes
+  const even = nodes(cutIn, fastest, count)
+  const hot = converter === undefined ? temperatures : converterTemperatures
   let residual = 0
-  const solved: RectifierPoint[][] = []
-  for (const copperTemperature of temperatures) {
-    const points: RectifierPoint[] = []
+  const solved: { readonly speeds: Float64Array; readonly kinks: number[]; readonly points: LoadPoint[] }[] =
+    []
+  for (const copperTemperature of hot) {
+    const kinks = converterKinks(machine, voltage, { range: [cutIn, fastest], copperTemperature })
+    const speeds = kinks.length === 0 ? even : merged(even, kinks)
+    const points: LoadPoint[] = []
     for (const speed of speeds) {
       points.push(loadPoint(machine, voltage, { speed, copperTemperature }))
-      yield (solved.length + points.length / speeds.length) / temperatures.length
+      yield (solved.length + points.length / speeds.length) / hot.length
     }
-    solved.push(points)
+    solved.push({ speeds, kinks, points })
   }
-  const tables = solved.map((points) => {
+  const tables = solved.map(({ speeds, kinks, points }) => {
     for (const point of points) residual = Math.max(residual, point.residual)
     const column = (value: (point: (typeof points)[number]) => number) =>
-      smoothCubic(speeds, points.map(value))
+      converter === undefined
+        ? smoothCubic(speeds, points.map(value))
+        : kinkedCubic(speeds, points.map(value), kinks)
     const electrical = {
       winding: column(({ power }) => power.winding),
       cable: column(({ power }) => power.line + power.dcCable),
       diodes: column(({ power }) => power.diodes),
+      converter: column(({ power }) => power.converter),
       battery: column(({ power }) => power.batteryResistance),
       useful: column(({ power }) => power.load),
     }
@@ -125,32 +163,36 @@ export function* generatorCurve(
       electrical,
       shaft: column(({ power }) => power.shaft),
       dcCurrent: column(({ dcCurrent }) => dcCurrent),
+      loadCurrent: column(({ loadCurrent }) => loadCurrent),
       voltageRise: column(({ loadVoltage }) => loadVoltage - points[0]!.loadVoltage),
       firstVoltage: points[0]!.loadVoltage,
       phaseCurrent: column(({ phaseCurrentRms }) => Math.max(...phaseCurrentRms)),
     }
   })
   const conductance = (temperature: number) => 1 / copperRatio(machine, temperature)
-  const at3 = temperatures.map(conductance) as [number, number, number]
+  const nodesOfHeat = hot.map(conductance)
   const bounded = (temperature: number) => Math.min(Math.max(temperature, 223.15), 623.15)
-  const weigh = (temperature: number) => parabola(conductance(bounded(temperature)), at3)
+  const weigh = (temperature: number): readonly number[] =>
+    converter === undefined
+      ? parabola(conductance(bounded(temperature)), nodesOfHeat as [number, number, number])
+      : chord(conductance(bounded(temperature)), nodesOfHeat)
   return {
     cutIn,
-    speeds,
+    speeds: solved[0]!.speeds,
     residual,
     idlePower,
     shaftPower: (speed, temperature) => {
       if (speed <= cutIn) return idlePower(speed)
       const w = weigh(temperature)
       let sum = 0
-      for (let k = 0; k < 3; k++) sum += w[k]! * tables[k]!.shaft(speed)
+      for (let k = 0; k < w.length; k++) if (w[k] !== 0) sum += w[k]! * tables[k]!.shaft(speed)
       return sum + loadedDrag(speed)
     },
     at: (speed, temperature) => {
       if (speed <= cutIn) return dragOnly(speed)
       const w = weigh(temperature)
       const mix = (pick: (table: (typeof tables)[number]) => number) =>
-        w[0] * pick(tables[0]!) + w[1] * pick(tables[1]!) + w[2] * pick(tables[2]!)
+        w.reduce((sum, share, k) => (share === 0 ? sum : sum + share * pick(tables[k]!)), 0)
       const watts: Record<keyof Watts, number> = { ...noWatts, ...drag(speed) }
       for (const name of wattColumns)
         if (name !== 'friction' && name !== 'eddy' && name !== 'parts')
@@ -164,6 +206,10 @@ export function* generatorCurve(
         dcCurrent: Math.max(
           0,
           mix((table) => table.dcCurrent(speed)),
+        ),
+        loadCurrent: Math.max(
+          0,
+          mix((table) => table.loadCurrent(speed)),
         ),
         loadVoltage: mix((table) => table.firstVoltage + table.voltageRise(speed)),
         phaseCurrent: Math.max(

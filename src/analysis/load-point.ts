@@ -7,6 +7,8 @@ import {
   rectifierPoint,
 } from '../physics/electrics/bridge-rectifier.ts'
 import { resistanceRatio } from '../physics/electrics/resistance.ts'
+import { openingSpeed } from './bridge-opening.ts'
+import { balancedPoint, type LoadPoint, loadThreshold, plainLoad } from './load-balance.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import { loopLosses, seenCircuit } from './turn-loop.ts'
 
@@ -46,9 +48,10 @@ export function rectifierInput(
     resistance,
     inductance,
     lineResistance: before ? cable.conductorResistance * (loop ? 2 : 1) : 0,
-    dcResistance: before ? 0 : 2 * cable.conductorResistance,
+    dcResistance: (before ? 0 : 2 * cable.conductorResistance) + cable.seriesResistance,
     diode: { threshold: diode.threshold, slope: diode.slope },
-    load: load ?? machine.load,
+    diodeFaults: machine.defects.diodeFaults,
+    load: load ?? plainLoad(machine.load) ?? { kind: 'open' },
   }
 }
 
@@ -74,7 +77,8 @@ function withLoops(
   return { ...point, power: { ...power, shaft: power.shaft + heat, winding: power.winding + heat } }
 }
 
-export function loadPoint(
+/** The machine with a load of the simple kinds: the one asked for. */
+function circuitPoint(
   machine: Machine,
   voltage: OpenCircuitVoltage,
   request: LoadPointRequest,
@@ -89,11 +93,33 @@ export function loadPoint(
   return samples === undefined ? bare : { ...point, waveforms: rectifierPoint(input, { samples }).waveforms! }
 }
 
-/** Ideal diodes into a resistor conduct from rest on; their table begins at this [V]. */
-const leastBarrier = 1e-3
+/** The machine with its own load in balance, or with the load asked for. */
+export function loadPoint(
+  machine: Machine,
+  voltage: OpenCircuitVoltage,
+  request: LoadPointRequest,
+): LoadPoint {
+  if (request.load !== undefined) {
+    const point = circuitPoint(machine, voltage, request)
+    return { ...point, power: { ...point.power, converter: 0 }, loadCurrent: point.dcCurrent }
+  }
+  const peak = Math.max(0, voltage.greatestLinePeak * request.speed - 2 * machine.diode.threshold)
+  return balancedPoint(machine, (load) => circuitPoint(machine, voltage, { ...request, load }), {
+    speed: request.speed,
+    peak,
+  })
+}
 
-/** Speed at which the first diode opens: the line's peak reaches the battery and two thresholds [rad/s]. */
-export function cutInSpeed({ load, diode }: Machine, { greatestLinePeak }: OpenCircuitVoltage): number {
-  const barrier = 2 * diode.threshold + (load.kind === 'battery' ? load.voltage : 0)
-  return greatestLinePeak > 0 ? Math.max(barrier, leastBarrier) / greatestLinePeak : Number.POSITIVE_INFINITY
+/**
+ * Speed at which the first diode opens: the line's peak reaches the load's threshold and two of the diodes. A
+ * converter waits for its curve as well [rad/s].
+ */
+export function cutInSpeed(machine: Machine, voltage: OpenCircuitVoltage): number {
+  const byVolts = openingSpeed(machine, voltage, loadThreshold(machine))
+  const { converter, load } = machine
+  if (converter === undefined || load.kind !== 'battery') return byVolts
+  const asks = converter.curve.findIndex(({ power }) => power > 0)
+  const byCurve = asks < 0 ? Number.POSITIVE_INFINITY : converter.curve[Math.max(0, asks - 1)]!.speed
+  const through = openingSpeed(machine, voltage, load.voltage)
+  return Math.min(Math.max(byVolts, byCurve), through)
 }

@@ -69,7 +69,7 @@ describe('law: map of the blades', () => {
     runaway: 7.8,
     shape: undefined,
   }
-  const map = bladeMap(curve, { density: 1.2, radius: 0.5 })
+  const map = bladeMap(curve, { density: 1.2, radius: 0.5, area: Math.PI * 0.25 })
   test('power is torque times speed and never above what the wind holds', () => {
     for (const wind of [2, 5, 11])
       for (const ratio of [0.5, 3, 5, 7]) {
@@ -80,6 +80,28 @@ describe('law: map of the blades', () => {
   })
   test('twice the wind at the same ratio gives eight times the power', () => {
     expect(map.power(8, 64) / map.power(4, 32)).toBeCloseTo(8, 9)
+  })
+  test('curves of several winds: each at its wind, held beyond, straight in ln v between; thrust likewise', () => {
+    const scaled = (wind: number, k: number) => ({
+      wind,
+      torque: curve.torque.map((value) => k * value),
+      power: curve.power.map((value) => k * value),
+      thrust: curve.tipSpeedRatio.map(() => 0.1 * k),
+    })
+    const byWind = [scaled(3, 1), scaled(6, 2), scaled(12, 3)]
+    const several = bladeMap({ ...curve, byWind }, { density: 1.2, radius: 0.5, area: Math.PI * 0.25 })
+    const factor = (wind: number) => several.power(wind, 8 * wind) / map.power(wind, 8 * wind)
+    for (const [wind, k] of [
+      [1, 1],
+      [3, 1],
+      [Math.sqrt(18), 1.5],
+      [6, 2],
+      [12, 3],
+      [30, 3],
+    ] as const) {
+      expect(factor(wind)).toBeCloseTo(k, 9)
+      expect(several.thrust(wind, 8 * wind)).toBeCloseTo(0.1 * k * 0.6 * Math.PI * 0.25 * wind ** 2, 9)
+    }
   })
   test('past the table the blades brake harder and harder', () => {
     expect(map.torque(5, (9 * 5) / 0.5)).toBeLessThan(map.torque(5, (8 * 5) / 0.5))

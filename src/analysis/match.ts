@@ -8,6 +8,8 @@ export interface Air {
   readonly density: number
   /** R of the blade tips [m]. */
   readonly radius: number
+  /** Swept by the blades, seen from the wind [m²]. */
+  readonly area: number
 }
 
 /** Power and torque of the blades at a wind and speed. */
@@ -18,29 +20,63 @@ export interface BladeMap {
   readonly fastest: (wind: number) => number
   readonly power: (wind: number, speed: number) => number
   readonly torque: (wind: number, speed: number) => number
+  /** Along the axis [N]; past the curve its last coefficient is held. */
+  readonly thrust: (wind: number, speed: number) => number
   /** Power in the wind through the swept area [W]. */
   readonly available: (wind: number) => number
   /** λ of a speed in a wind. */
   readonly tipSpeedRatio: (wind: number, speed: number) => number
 }
 
-export function bladeMap(curve: RotorCurve, { density, radius }: Air): BladeMap {
-  const Cq = monotoneCubic(curve.tipSpeedRatio, curve.torque)
-  const area = Math.PI * radius ** 2
-  const last = curve.tipSpeedRatio[curve.tipSpeedRatio.length - 1]!
-  const lastTorque = curve.torque[curve.torque.length - 1]!
-  // past the table the blades brake: the torque goes on falling in a straight line
-  const slope =
-    (lastTorque - curve.torque[curve.torque.length - 2]!) /
-    (last - curve.tipSpeedRatio[curve.tipSpeedRatio.length - 2]!)
-  const torqueCoefficient = (λ: number) => (λ <= last ? Cq(λ) : lastTorque + Math.min(slope, 0) * (λ - last))
+/** A coefficient of the curve in any wind: straight in the logarithm of the wind between the winds computed. */
+function coefficientOf(
+  curve: RotorCurve,
+  ofTable: (table: { readonly torque: Float64Array; readonly thrust: Float64Array }) => Float64Array,
+  ofValues: (values: Float64Array) => (λ: number) => number,
+): (λ: number, wind: number) => number {
+  const { byWind = [] } = curve
+  if (byWind.length < 2) {
+    const only = ofValues(ofTable(curve))
+    return (λ) => only(λ)
+  }
+  const logarithms = byWind.map(({ wind }) => Math.log(wind))
+  const functions = byWind.map((table) => ofValues(ofTable(table)))
+  const [first, last] = [byWind[0]!.wind, byWind[byWind.length - 1]!.wind]
+  return (λ, wind) => {
+    if (wind <= first) return functions[0]!(λ)
+    if (wind >= last) return functions[functions.length - 1]!(λ)
+    let k = 0
+    while (byWind[k + 1]!.wind <= wind) k++
+    const t = (Math.log(wind) - logarithms[k]!) / (logarithms[k + 1]! - logarithms[k]!)
+    return (1 - t) * functions[k]!(λ) + t * functions[k + 1]!(λ)
+  }
+}
+
+export function bladeMap(curve: RotorCurve, { density, radius, area }: Air): BladeMap {
+  const ratios = curve.tipSpeedRatio
+  const last = ratios[ratios.length - 1]!
+  const torqueOf = (values: Float64Array) => {
+    const inside = monotoneCubic(ratios, values)
+    const lastTorque = values[values.length - 1]!
+    // past the table the blades brake: the torque goes on falling in a straight line
+    const slope = (lastTorque - values[values.length - 2]!) / (last - ratios[ratios.length - 2]!)
+    return (λ: number) => (λ <= last ? inside(λ) : lastTorque + Math.min(slope, 0) * (λ - last))
+  }
+  const thrustOf = (values: Float64Array) => {
+    const inside = monotoneCubic(ratios, values)
+    return (λ: number) => inside(Math.min(λ, last))
+  }
+  const torqueCoefficient = coefficientOf(curve, (table) => table.torque, torqueOf)
+  const thrustCoefficient = coefficientOf(curve, (table) => table.thrust, thrustOf)
   const tipSpeedRatio = (wind: number, speed: number) => (speed * radius) / wind
   const torque = (wind: number, speed: number) =>
-    0.5 * density * area * radius * wind ** 2 * torqueCoefficient(tipSpeedRatio(wind, speed))
+    0.5 * density * area * radius * wind ** 2 * torqueCoefficient(tipSpeedRatio(wind, speed), wind)
   return {
     radius,
     fastest: (wind) => (curve.runaway * 1.02 * wind) / radius,
     torque,
+    thrust: (wind, speed) =>
+      0.5 * density * area * wind ** 2 * thrustCoefficient(tipSpeedRatio(wind, speed), wind),
     tipSpeedRatio,
     power: (wind, speed) => speed * torque(wind, speed),
     available: (wind) => 0.5 * density * area * wind ** 3,

@@ -26,6 +26,8 @@ export interface WindRow {
   readonly available: number
   readonly watts: Watts
   readonly dcCurrent: number
+  /** Into the load: behind a converter another than the bridge's [A]. */
+  readonly loadCurrent: number
   readonly loadVoltage: number
   readonly phaseCurrent: number
   /** Of that current in the copper [A/m²]. */
@@ -39,7 +41,8 @@ export interface WindRow {
 /** Copper temperature at which the search stops [K]: any enamel has failed long before. */
 export const hottest = 623.15
 
-const stallShare = 2 / 3
+/** Below this share of the best power, and below its tip-speed ratio, blades count as stalled. */
+export const stallShare = 2 / 3
 
 /** Winds of the table [m/s]: every half metre per second. */
 export const windStep = 0.5
@@ -54,14 +57,26 @@ export interface PowerCurveParts {
   readonly phaseArea: number
 }
 
-/** Wind in which the blades' torque at rest overcomes the starting friction [m/s]; infinite where it never does. */
-export function startWind({ machine, blades }: PowerCurveParts): number {
-  const { startingFriction } = machine.shaft
-  // the torque at rest goes with the square of the wind
-  const unit = blades.torque(1, 0)
-  if (startingFriction <= 0) return 0
-  return unit > 0 ? Math.sqrt(startingFriction / unit) : Number.POSITIVE_INFINITY
+/**
+ * Wind in which a torque at rest overcomes a friction [m/s]; infinite where it never does. The torque goes nearly with the
+ * square of the wind; what the Reynolds number adds is found by going round a few times.
+ */
+export function windThatStarts(torqueAtRest: (wind: number) => number, friction: number): number {
+  if (friction <= 0) return 0
+  let wind = 1
+  for (let round = 0; round < 8; round++) {
+    const unit = torqueAtRest(wind) / wind ** 2
+    if (!(unit > 0)) return Number.POSITIVE_INFINITY
+    const next = Math.sqrt(friction / unit)
+    if (Math.abs(next - wind) < 1e-6 * next) return next
+    wind = next
+  }
+  return wind
 }
+
+/** Wind in which the blades' torque at rest overcomes the starting friction [m/s]; infinite where it never does. */
+export const startWind = ({ machine, blades }: PowerCurveParts): number =>
+  windThatStarts((wind) => blades.torque(wind, 0), machine.shaft.startingFriction)
 
 const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   wind,
@@ -72,6 +87,7 @@ const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   available: parts.blades.available(wind),
   watts: noWatts,
   dcCurrent: 0,
+  loadCurrent: 0,
   loadVoltage: parts.generator.at(0, parts.machine.site.ambient).loadVoltage,
   phaseCurrent: 0,
   currentDensity: 0,
@@ -132,6 +148,7 @@ function followedRow(parts: PowerCurveParts, wind: number, past: Past): WindRow 
     available,
     watts: state.watts,
     dcCurrent: state.dcCurrent,
+    loadCurrent: state.loadCurrent,
     loadVoltage: state.loadVoltage,
     phaseCurrent: state.phaseCurrent,
     currentDensity: currentDensity({ current: state.phaseCurrent, area: parts.phaseArea }),

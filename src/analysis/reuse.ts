@@ -16,16 +16,18 @@ const alike = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.st
 /** All that the volts depend on. */
 const magneticInputs = ({ rotor, stator, site, load, diode, defects }: Machine): unknown => [
   rotor,
-  defects,
+  { ...defects, diodeFaults: [] },
   { ...stator, thermalResistance: 0, support: 0 },
   site.ambient,
   // the lines of a closed delta are told at the speed that reaches the load's volts
   stator.connection === 'delta' ? [load, diode] : [],
 ]
 
-const circuitInputs = ({ cable, diode, load, shaft, site, blades }: Machine): unknown => [
+const circuitInputs = ({ cable, diode, converter, load, shaft, site, blades, defects }: Machine): unknown => [
+  defects.diodeFaults,
   cable,
   diode,
+  converter,
   load,
   shaft,
   site.stormWind,

@@ -13,6 +13,8 @@ export interface Watts {
   /** Cable, in whichever place it lies. */
   readonly cable: number
   readonly diodes: number
+  /** In the electronics between bridge and battery. */
+  readonly converter: number
   /** Inside the battery, where it becomes heat. */
   readonly battery: number
   /** Stored, or given to the resistor. */
@@ -26,6 +28,7 @@ export const wattColumns = [
   'winding',
   'cable',
   'diodes',
+  'converter',
   'battery',
   'useful',
 ] as const satisfies readonly (keyof Watts)[]
@@ -37,6 +40,7 @@ export const noWatts: Watts = {
   winding: 0,
   cable: 0,
   diodes: 0,
+  converter: 0,
   battery: 0,
   useful: 0,
 }
