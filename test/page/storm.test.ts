@@ -1,0 +1,89 @@
+/** Checks of the storm on the page: it is computed, can be stopped, and all can use it. */
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('storm')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (
+  title: string,
+  run: (page: Page) => Promise<void>,
+  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
+) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, options)
+    try {
+      await computed(page)
+      await page.getByRole('heading', { name: 'In a storm' }).click()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+const start = (page: Page) => page.getByRole('button', { name: 'Compute the storm' }).click()
+const report = (page: Page) => page.locator('.storm-report')
+
+describe('law: the page shows a storm', () => {
+  check(
+    'it can be stopped; then verdict, traces and tables come, and a choice changes them',
+    async (page) => {
+      await start(page)
+      await page.locator('.storm').getByRole('button', { name: 'Stop', exact: true }).click()
+      expect(await page.locator('.storm progress').count()).toBe(0)
+      await page.locator('.storm input').fill('18')
+      await start(page)
+      await report(page).waitFor({ timeout: 300_000 })
+      expect(await report(page).innerText()).toContain('up to 18.0 m/s')
+      const first = await page.locator('.storm-sentences').innerText()
+      expect(await page.locator('.storm svg .line').count()).toBeGreaterThan(5)
+      expect(await report(page).innerText()).not.toMatch(/NaN|undefined/)
+      await page.locator('.storm-report select').selectOption('nothing')
+      expect(await page.locator('.storm-sentences').innerText()).not.toBe(first)
+      await page.getByLabel('Turns', { exact: true }).first().fill('31')
+      await report(page).getByText('The design has been changed since').waitFor()
+    },
+  )
+})
+
+describe('source: wcag22, levels A and AA — the storm breaks no rule that a reader of pages can tell', () => {
+  for (const [name, viewport, colorScheme] of [
+    ['desktop', { width: 1280, height: 900 }, 'light'],
+    ['phone', { width: 360, height: 780 }, 'dark'],
+  ] as const)
+    check(
+      `${name}, ${colorScheme}`,
+      async (page) => {
+        await start(page)
+        await report(page).waitFor({ timeout: 300_000 })
+        const { violations } = await new AxeBuilder({ page })
+          .include('.storm')
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+        ).toEqual([])
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+        expect(wide).toBeLessThanOrEqual(0)
+        const path = picturePath(`storm-${name}`)
+        mkdirSync(dirname(path), { recursive: true })
+        await page.locator('.storm').screenshot({ path })
+      },
+      { viewport, colorScheme, reducedMotion: 'reduce' },
+    )
+})
