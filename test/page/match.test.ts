@@ -1,0 +1,122 @@
+/** Checks of the match on the page: the map, its wind, the remedies and their trial; all can use them. */
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('match')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (
+  title: string,
+  run: (page: Page) => Promise<void>,
+  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
+) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, options)
+    try {
+      await computed(page)
+      await page.locator('.chart-match svg').first().waitFor()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+const label = (page: Page) => page.locator('.chart-match text.ink-chosen').allTextContents()
+const report = (page: Page) => page.locator('.remedy-report')
+
+async function tryAll(page: Page): Promise<void> {
+  await page.getByText('What would make them suit each other better').click()
+  await page.getByRole('button', { name: 'Try the remedies' }).click()
+}
+
+describe('law: the page shows the match', () => {
+  check('the wind is chosen by keyboard; the picture, its words and its table follow', async (page) => {
+    const slider = page.locator('#match-wind')
+    await slider.focus()
+    const before = (await label(page)).join()
+    await page.keyboard.press('ArrowLeft')
+    await page.keyboard.press('ArrowLeft')
+    await expect.poll(async () => (await label(page)).join()).not.toBe(before)
+    expect((await label(page)).some((text) => /^S .* rpm, .* W$/.test(text))).toBe(true)
+    await page.locator('.chart-match').getByText('The same as a table').click()
+    const table = page.locator('.chart-match table')
+    expect(await table.locator('tr.chosen').count()).toBe(1)
+    expect(await page.locator('.chart-match').innerText()).not.toMatch(/NaN|undefined|Infinity/)
+    await page.getByText('What blades and load ask of the generator').click()
+    expect(await page.locator('.target-sheet dt').count()).toBeGreaterThan(5)
+  })
+
+  check(
+    'remedies can be stopped; then one is tried, shows its effect, and can be taken back',
+    async (page) => {
+      await tryAll(page)
+      await page.locator('.remedies').getByRole('button', { name: 'Stop', exact: true }).click()
+      expect(await page.locator('.remedies progress').count()).toBe(0)
+      await page.getByRole('button', { name: 'Try the remedies' }).click()
+      await report(page).waitFor({ timeout: 300_000 })
+      expect(await report(page).innerText()).not.toMatch(/NaN|undefined/)
+      const first = page
+        .locator('.remedy-list li')
+        .filter({ has: page.getByRole('button') })
+        .first()
+      const change = await first.locator('.remedy-change').innerText()
+      const promised = await first.locator('p').nth(1).innerText()
+      await first.getByRole('button').click()
+      await computed(page)
+      await page.locator('.notice').getByText(change, { exact: false }).waitFor()
+      // the year's energy on the page is the one that the remedy promised
+      const energy = /→ (\S+ k?Wh) a year/.exec(promised)![1]!
+      await expect.poll(() => page.locator('.chart-wind .note').innerText()).toContain(energy)
+      await page.getByRole('button', { name: 'Back to what I had' }).click()
+      await computed(page)
+      await expect.poll(() => page.locator('.chart-wind .note').innerText()).not.toContain(energy)
+    },
+  )
+})
+
+describe('source: wcag22, levels A and AA — the match breaks no rule that a reader of pages can tell', () => {
+  for (const [name, viewport, colorScheme] of [
+    ['desktop', { width: 1280, height: 900 }, 'light'],
+    ['phone', { width: 360, height: 780 }, 'dark'],
+  ] as const)
+    check(
+      `${name}, ${colorScheme}`,
+      async (page) => {
+        await tryAll(page)
+        await report(page).waitFor({ timeout: 300_000 })
+        const { violations } = await new AxeBuilder({ page })
+          .include('.chart-match')
+          .include('.remedies')
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+        ).toEqual([])
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+        expect(wide).toBeLessThanOrEqual(0)
+        const shot = async (place: string, part: string) => {
+          const path = picturePath(`match-${part}-${name}`)
+          mkdirSync(dirname(path), { recursive: true })
+          await page.locator(place).screenshot({ path })
+        }
+        await shot('.chart-match', 'map')
+        await shot('.remedies', 'remedies')
+      },
+      { viewport, colorScheme, reducedMotion: 'reduce' },
+    )
+})
