@@ -1,0 +1,67 @@
+/** Picture of a year month by month: what each is expected to bring, its bounds, and what is needed. */
+import { formatNumber } from '../../units/format.ts'
+import { axisBeside, linearScale, niceDomain, type Plot } from './axis.ts'
+import { picture, px, textAt } from './picture.ts'
+
+export interface MonthBar {
+  /** "Jan" */
+  readonly label: string
+  /** [J] */
+  readonly energy: number
+  readonly low: number
+  readonly high: number
+  /** [J]; undefined where no need is named. */
+  readonly need: number | undefined
+}
+
+export interface MonthEnergyChart {
+  readonly width: number
+  readonly height: number
+  readonly months: readonly MonthBar[]
+}
+
+const kilowattHour = 3.6e6
+
+export function monthEnergyChart({ width, height, months }: MonthEnergyChart): string {
+  const kWh = (joule: number) => joule / kilowattHour
+  const most = Math.max(1e-9, ...months.map(({ high, need }) => Math.max(kWh(high), kWh(need ?? 0))))
+  const domain = niceDomain([0, most], 4)
+  const plot: Plot = { left: 62, top: 30, width: Math.max(40, width - 72), height: Math.max(40, height - 58) }
+  const up = linearScale(domain, [plot.top + plot.height, plot.top])
+  const pitch = plot.width / Math.max(1, months.length)
+  const foot = plot.top + plot.height
+  const bars = months.map(({ label, energy, low, high, need }, k) => {
+    const middle = plot.left + (k + 0.5) * pitch
+    const y = up(kWh(energy))
+    const half = pitch * 0.32
+    const needed =
+      need === undefined
+        ? ''
+        : `<path class="line ink-wanted" d="M${px(middle - half * 1.3)} ${px(up(kWh(need)))}h${px(half * 2.6)}"/>`
+    return (
+      `<rect class="bar ink-store" x="${px(middle - half)}" y="${px(y)}" width="${px(2 * half)}" height="${px(Math.max(0, foot - y))}"/>` +
+      `<path class="axis" d="M${px(middle)} ${px(up(kWh(low)))}V${px(up(kWh(high)))}M${px(middle - 3)} ${px(up(kWh(low)))}h6M${px(middle - 3)} ${px(up(kWh(high)))}h6"/>` +
+      needed +
+      textAt(middle, foot + 18, pitch < 30 ? label.slice(0, 1) : label, {
+        className: 'tick-text',
+        anchor: 'middle',
+      })
+    )
+  })
+  const withNeed = months.some(({ need }) => need !== undefined)
+  const total = months.reduce((sum, { energy }) => sum + kWh(energy), 0)
+  return picture(
+    {
+      name: 'month-energy',
+      title: 'The year month by month',
+      description: `Bars: energy of each month in kWh, ${formatNumber(total)} kWh together; uprights: between which bounds nine of ten such months fall.${withNeed ? ' Strokes across: what is needed.' : ''}`,
+      width,
+      height,
+    },
+    axisBeside(plot, { label: 'energy, kWh', domain }) +
+      bars.join('') +
+      (withNeed
+        ? textAt(width - 10, 14, '— needed', { className: 'line-label ink-wanted', anchor: 'end' })
+        : ''),
+  )
+}
