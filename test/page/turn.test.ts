@@ -1,0 +1,129 @@
+/** Checks of the machine turned by hand on the page: it answers at once, explains, and all can use it. */
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('turn')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (
+  title: string,
+  run: (page: Page) => Promise<void>,
+  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
+) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, options)
+    try {
+      await computed(page)
+      await page.getByText('Turn it by hand').click()
+      await page.locator('.turn-figure').waitFor()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+const figure = async (page: Page) => Number.parseFloat(await page.locator('.turn-figure').innerText())
+
+describe('law: the page turns the machine by hand', () => {
+  check('speed by keyboard, meter and points change the figure; a reading is explained', async (page) => {
+    const slider = page.getByLabel('Speed:')
+    await slider.focus()
+    await page.getByLabel('Meter', { exact: true }).selectOption('oscilloscope, probe ×10')
+    const slow = await figure(page)
+    await page.keyboard.press('End')
+    const fast = await figure(page)
+    expect(fast).toBeGreaterThan(2 * slow)
+    const line = fast
+    await page.getByLabel('Probes on').selectOption('phase-1')
+    const phase = await figure(page)
+    expect(line / phase).toBeGreaterThan(1.4)
+    await page.getByLabel('You read, V').fill(String(line))
+    await page.locator('.turn-read').getByText('Perhaps the probes stood on terminals').waitFor()
+    await page.getByLabel('You read, V').fill('three')
+    await page.getByText('That is no number above zero.').waitFor()
+    await page.keyboard.press('Tab')
+    await slider.focus()
+    await page.keyboard.press('Home')
+    await page.getByLabel('Meter', { exact: true }).selectOption('averaging hand meter')
+    await page.locator('.turn-display').getByText('is below the 45.0 Hz').waitFor()
+    expect(await page.locator('.turn').innerText()).not.toMatch(/NaN|undefined|Infinity/)
+  })
+
+  // frames, not milliseconds: the machine may be busy with other things
+  check('an input of the slider is answered within two frames', async (page) => {
+    const frames = await page.evaluate(async () => {
+      const slider = document.querySelector<HTMLInputElement>('#turn-speed')!
+      const frame = () => new Promise((resolve) => requestAnimationFrame(() => resolve(undefined)))
+      const figure = () => document.querySelector('.turn-figure')!.textContent
+      const counts: number[] = []
+      for (let k = 0; k < 10; k++) {
+        const before = figure()
+        slider.value = String(100 + 18 * k)
+        slider.dispatchEvent(new Event('input', { bubbles: true }))
+        let count = 0
+        for (; count < 60 && figure() === before; count++) await frame()
+        counts.push(count)
+      }
+      return counts
+    })
+    expect(Math.max(...frames)).toBeLessThanOrEqual(2)
+  })
+
+  check('readings of all pairs find the defect', async (page) => {
+    await page.getByText('What if something is wrong with it').click()
+    await page.getByRole('button', { name: 'Compute the defects' }).click()
+    await page.locator('.fault-report').waitFor({ timeout: 300_000 })
+    const form = page.locator('.diagnosis')
+    for (const [label, value] of [
+      ['Volts 1–2', '1,7'],
+      ['Volts 2–3', '1.0'],
+      ['Volts 3–1', '1.0'],
+    ] as const)
+      await form.getByLabel(label).fill(value)
+    await form.locator('li').first().waitFor()
+    expect(await form.locator('li').count()).toBe(4)
+    expect(await form.innerText()).not.toMatch(/NaN|undefined/)
+  })
+})
+
+describe('source: wcag22, levels A and AA — turning by hand breaks no rule that a reader of pages can tell', () => {
+  for (const [name, viewport, colorScheme] of [
+    ['desktop', { width: 1280, height: 900 }, 'light'],
+    ['phone', { width: 360, height: 780 }, 'dark'],
+  ] as const)
+    check(
+      `${name}, ${colorScheme}`,
+      async (page) => {
+        await page.getByLabel('You read, V').fill('2.2')
+        await page.locator('.chart-turn-wave svg').first().waitFor()
+        const { violations } = await new AxeBuilder({ page })
+          .include('.turn')
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+        ).toEqual([])
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
+        expect(wide).toBeLessThanOrEqual(0)
+        const path = picturePath(`turn-${name}`)
+        mkdirSync(dirname(path), { recursive: true })
+        await page.locator('.turn').screenshot({ path })
+      },
+      { viewport, colorScheme, reducedMotion: 'reduce' },
+    )
+})

@@ -1,0 +1,248 @@
+/** Turns the machine by hand: speed, meter, two points, and what the meter shows of the wave between them. */
+import { useState } from 'preact/hooks'
+import { compareVolts } from '../../src/analysis/kind-of-volts.ts'
+import { type MeterReading, meterReading, probedWave } from '../../src/analysis/meter-reading.ts'
+import { ohmReadings } from '../../src/analysis/ohm-reading.ts'
+import type { ProbePoint } from '../../src/analysis/probe-point.ts'
+import { turnVerdict } from '../../src/analysis/turn-verdict.ts'
+import type { Meter, TurnSource } from '../../src/index.ts'
+import { meterNames } from '../../src/machine/meter.ts'
+import { turnWaveChart } from '../../src/output/chart/turn-wave.ts'
+import {
+  comparisonSentences,
+  displayText,
+  flagSentence,
+  functionWords,
+  leadSentence,
+  ohmSentence,
+  verdictSentences,
+} from '../../src/output/turn-words.ts'
+import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { snapshot } from '../store/design.ts'
+import {
+  chosenMeter,
+  chosenProbe,
+  turnMeter,
+  turnPoints,
+  turnProbe,
+  turnRpm,
+  typedNumber,
+  typedVolts,
+} from '../store/turn.ts'
+import { ChartFrame } from './chart-frame.tsx'
+import { DataTable } from './data-table.tsx'
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** Slowest of the slider, and its end for machines that begin early [rpm]. */
+const slowest = 10
+const usualEnd = 300
+
+interface Turn {
+  readonly source: TurnSource
+  readonly meter: Meter
+  readonly probe: ProbePoint
+  /** [rad/s] */
+  readonly speed: number
+}
+
+function Choice({ source, meter, probe }: Turn) {
+  const end = Math.max(
+    usualEnd,
+    Number.isFinite(source.cutIn) ? Math.ceil((1.5 * source.cutIn * 60) / (2 * Math.PI) / 50) * 50 : 0,
+  )
+  const rpm = turnRpm.value
+  return (
+    <>
+      <div class="slider">
+        <label for="turn-speed">
+          Speed: <b>{formatNumber(rpm)} rpm</b>
+        </label>
+        <input
+          id="turn-speed"
+          type="range"
+          min={slowest}
+          max={end}
+          step={2}
+          value={rpm}
+          aria-valuetext={`${formatNumber(rpm)} turns a minute`}
+          onInput={(event) => {
+            turnRpm.value = Number(event.currentTarget.value)
+          }}
+        />
+      </div>
+      <div class="fault-choice">
+        <span>
+          <label for="turn-meter">Meter</label>{' '}
+          <select
+            id="turn-meter"
+            value={meter.name}
+            onChange={(event) => {
+              chosenMeter.value = event.currentTarget.value
+            }}
+          >
+            {meterNames.map((name) => (
+              <option key={name} value={name}>
+                {capital(name)}
+              </option>
+            ))}
+          </select>
+        </span>
+        <span>
+          <label for="turn-probe">Probes on</label>{' '}
+          <select
+            id="turn-probe"
+            value={probe.id}
+            onChange={(event) => {
+              chosenProbe.value = event.currentTarget.value
+            }}
+          >
+            {turnPoints.value.map(({ id, words }) => (
+              <option key={id} value={id}>
+                {capital(words)}
+              </option>
+            ))}
+          </select>
+        </span>
+      </div>
+    </>
+  )
+}
+
+function Display({ reading, meter }: { readonly reading: MeterReading; readonly meter: Meter }) {
+  return (
+    <div class="turn-display">
+      <output class="turn-figure" aria-label="The meter shows">
+        {displayText(reading.shown, reading.step, 'V')}
+      </output>
+      <p>
+        Switch on <b>{functionWords(reading)}</b>. It may be {formatNumber(reading.least)} …{' '}
+        {formatNumber(reading.most)} V. True rms {formatSi(reading.rms, 'V')}, peak{' '}
+        {formatSi(reading.peak, 'V')}
+        {reading.function === 'direct' ? `, mean before the diodes ${formatSi(reading.mean, 'V')}` : ''}; the
+        wave runs at {formatSi(reading.frequency, 'Hz')}.
+      </p>
+      {reading.flags.length === 0 ? null : (
+        <ul>
+          {reading.flags.map((flag) => (
+            <li key={flag}>{flagSentence(flag, reading, meter)}</li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}
+
+/** Points of the picture. */
+const drawn = 241
+
+function Wave({ turn, reading }: { readonly turn: Turn; readonly reading: MeterReading }) {
+  const wave = probedWave(turn.source, turn, drawn)
+  const time = 2 / reading.frequency
+  const rows = Array.from(wave, (_, k) => k).filter((k) => k % 12 === 0)
+  return (
+    <ChartFrame
+      name="turn-wave"
+      title={`Between ${turn.probe.words}`}
+      draw={(width) =>
+        turnWaveChart({
+          width,
+          wave,
+          time,
+          shown: reading.shown,
+          rms: reading.rms,
+          direct: reading.function === 'direct',
+        })
+      }
+      table={() => (
+        <DataTable
+          caption="Two periods, every twelfth sample"
+          rows={rows}
+          columns={[
+            { head: 'time', unit: 'ms', cell: (k) => formatNumber((1000 * time * k) / (drawn - 1)) },
+            { head: 'volts', unit: 'V', cell: (k) => formatNumber(wave[k]!) },
+          ]}
+        />
+      )}
+    />
+  )
+}
+
+function Read({ turn }: { readonly turn: Turn }) {
+  const read = typedNumber(typedVolts.value)
+  return (
+    <div class="turn-read">
+      <label for="turn-volts">You read, V</label>
+      <input
+        id="turn-volts"
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        value={typedVolts.value}
+        onInput={(event) => {
+          typedVolts.value = event.currentTarget.value
+        }}
+      />
+      <output for="turn-volts" aria-live="polite">
+        {read === undefined
+          ? typedVolts.value.trim() === ''
+            ? 'Type what your meter showed at this speed, between these points.'
+            : 'That is no number above zero.'
+          : comparisonSentences(compareVolts(turn.source, { ...turn, read })).map((text) => (
+              <p key={text}>{text}</p>
+            ))}
+      </output>
+    </div>
+  )
+}
+
+function Turned({ source, meter, probe }: Omit<Turn, 'speed'>) {
+  const turn = { source, meter, probe, speed: (2 * Math.PI * turnRpm.value) / 60 }
+  const reading = meterReading(source, turn)
+  const ohms = ohmReadings(source, meter)
+  const leads = leadSentence(ohms, meter)
+  return (
+    <>
+      <Choice {...turn} />
+      <Display reading={reading} meter={meter} />
+      <Wave turn={turn} reading={reading} />
+      <Read turn={turn} />
+      <dl class="turn-verdict">
+        {verdictSentences(source, turnVerdict(source, turn), turn).map(({ head, text }) => (
+          <div key={head}>
+            <dt>{head}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+        <div>
+          <dt>What do ohms show, cold and at rest?</dt>
+          {leads === undefined ? null : <dd>{leads}</dd>}
+          {ohms.map((each) => (
+            <dd key={each.words}>
+              {capital(each.words)}: {ohmSentence(each, meter)}.
+            </dd>
+          ))}
+        </div>
+      </dl>
+    </>
+  )
+}
+
+export function HandTurn() {
+  const [open, setOpen] = useState(false)
+  const source = snapshot.value?.turn
+  const meter = turnMeter.value
+  const probe = turnProbe.value
+  return (
+    <details class="card fold turn" id="hand-turn" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <h3>Turn it by hand</h3>
+      </summary>
+      <p class="note">
+        With nothing connected: what a meter shows between two points, how far it may be off, and what that
+        proves. Fix what you turn; treat bare ends as live.
+      </p>
+      {open && source && meter && probe ? <Turned source={source} meter={meter} probe={probe} /> : null}
+    </details>
+  )
+}
