@@ -1,18 +1,31 @@
 /** The rules that are asked of every chain, in one list, and what they have to say, the gravest first. */
 
+import { batteryDisconnect } from './concern/battery-disconnect.ts'
 import { batteryFrost } from './concern/battery-frost.ts'
+import { batteryFuse } from './concern/battery-fuse.ts'
+import { batteryGas } from './concern/battery-gas.ts'
 import { batteryOvercharge } from './concern/battery-overcharge.ts'
 import { bladeReynoldsRule } from './concern/blade-reynolds.ts'
+import { brakeOrder } from './concern/brake-order.ts'
+import { brakePlace } from './concern/brake-place.ts'
 import { brakeTorque } from './concern/brake-torque.ts'
 import { cableDrop } from './concern/cable-drop.ts'
+import { capacitorVoltage } from './concern/capacitor-voltage.ts'
 import { coilPoleBalanceRule } from './concern/coil-pole-balance.ts'
 import { type ChainView, type Concern, type ConcernRule, severities } from './concern/concern.ts'
+import { converterInput } from './concern/converter-input.ts'
+import { converterStandby } from './concern/converter-standby.ts'
 import { deltaCirculationRule } from './concern/delta-circulation.ts'
 import { diodeRating } from './concern/diode-rating.ts'
+import { dumpPath } from './concern/dump-path.ts'
+import { dumpPower } from './concern/dump-power.ts'
+import { dumpVoltage } from './concern/dump-voltage.ts'
+import { earthing } from './concern/earthing.ts'
 import { energyBalance } from './concern/energy-balance.ts'
 import { fieldNumber } from './concern/field-number.ts'
 import { gapStack } from './concern/gap-stack.ts'
 import { goalWind } from './concern/goal-wind.ts'
+import { labelVoltage } from './concern/label-voltage.ts'
 import { lateCutIn } from './concern/late-cut-in.ts'
 import { loadLoss } from './concern/load-loss.ts'
 import { magnetDemagnetizationRule } from './concern/magnet-demagnetization.ts'
@@ -32,6 +45,9 @@ import { stallMatch } from './concern/stall-match.ts'
 import { statorHeat } from './concern/stator-heat.ts'
 import { strandCirculationRule } from './concern/strand-circulation.ts'
 import { strandEddy } from './concern/strand-eddy.ts'
+import { switchRating } from './concern/switch-rating.ts'
+import { uprightLimiter } from './concern/upright-limiter.ts'
+import { uprightStartRule } from './concern/upright-start.ts'
 import { voltsKind } from './concern/volts-kind.ts'
 import { voltsNotPower } from './concern/volts-not-power.ts'
 import { windGuess } from './concern/wind-guess.ts'
@@ -54,6 +70,17 @@ export const concernRules: readonly ConcernRule[] = [
   statorHeat,
   shockBandRule,
   brakeTorque,
+  brakeOrder,
+  brakePlace,
+  dumpPower,
+  dumpVoltage,
+  dumpPath,
+  batteryDisconnect,
+  batteryFuse,
+  switchRating,
+  capacitorVoltage,
+  converterInput,
+  earthing,
   poleMapRule,
   phaseOffsetRule,
   coilPoleBalanceRule,
@@ -63,6 +90,7 @@ export const concernRules: readonly ConcernRule[] = [
   smallMagnet,
   batteryFrost,
   batteryOvercharge,
+  labelVoltage,
   energyBalance,
   voltsNotPower,
   voltsKind,
@@ -78,6 +106,8 @@ export const concernRules: readonly ConcernRule[] = [
   metalPartEddy,
   strandCirculationRule,
   yokeSaturation,
+  converterStandby,
+  batteryGas,
   fieldNumber,
   meterLimit,
   windGuess,
@@ -85,6 +115,8 @@ export const concernRules: readonly ConcernRule[] = [
   powerCoefficient,
   phaseImbalance,
   bladeReynoldsRule,
+  uprightStartRule,
+  uprightLimiter,
 ]
 
 /** Everything that the rules have to say of a chain, the gravest first. */

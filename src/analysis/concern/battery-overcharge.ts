@@ -50,13 +50,13 @@ export const batteryOvercharge: ConcernRule = {
   judge: (chain) => {
     const { load, protection } = chain.machine
     if (load.kind !== 'battery') return undefined
-    const most = rowOfMost(chain.rows, ({ dcCurrent }) => dcCurrent)
-    if (most === undefined || !(most.dcCurrent > 0)) return undefined
+    const most = rowOfMost(chain.rows, ({ loadCurrent }) => loadCurrent)
+    if (most === undefined || !(most.loadCurrent > 0)) return undefined
     const rate = chargeRate[load.chemistry] ?? 0.2
     const charging = {
       voltage: most.loadVoltage,
       full: load.band[1],
-      current: most.dcCurrent,
+      current: most.loadCurrent,
       capacity: load.capacity,
       rate,
       diverted: protection.electrical === 'dump load',

@@ -43,4 +43,13 @@ describe('law: the rule', () => {
     expect(narrow(0.06)).toBeUndefined()
     expect(narrow(0.04)?.severity).toBe('note')
   })
+  test('a section measured only at higher Reynolds numbers is told, and from where it is held', () => {
+    const wide = { ...shape(0.06), polars: [{ ...shape(0.06).polar, reynolds: 1e6 }] }
+    const judged = bladeReynoldsRule.judge(
+      sampleChain({}, ({ rotor }) => ({
+        rotor: { ...rotor, shape: wide, best: { tipSpeedRatio: 6, power: 0.4 } },
+      })),
+    )
+    expect(judged?.figures).toContain('begins at 1000000')
+  })
 })

@@ -35,6 +35,10 @@ describe('law: five per cent, and no hot cable', () => {
       )?.figures
     expect(told(7.2)).toContain('in 7.20 m/s')
     expect(told(30)).toContain('in 11.0 m/s')
-    expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 2 }))?.what).toContain('warm')
+    // 30.7 A; 4 mm² carry 27 A, 6 mm² carry 34 A
+    const thin = cableDrop.judge(sampleChain({ 'cable.area_mm2': 4 }))
+    expect(thin?.what).toContain('hot')
+    expect(thin?.remedies[0]).toContain('6.0 mm²')
+    expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 6 }))).toBeUndefined()
   })
 })

@@ -1,5 +1,7 @@
 /** Concern: the cable takes too much of the volts, or gets hot. */
 import { formatSi } from '../../units/format.ts'
+import { cableAmpacity, leastCableSize } from '../cable-ampacity.ts'
+import { workingDuty } from '../electric-duty.ts'
 import { tellingWind } from '../telling-wind.ts'
 import { electricCaution } from './caution.ts'
 import type { ConcernRule } from './concern.ts'
@@ -8,29 +10,32 @@ import { rowOfMost } from './extreme-row.ts'
 /** Drop over the system's volts that is usual at most: common practice, no source. */
 export const dropLimit = 0.05
 
-/** Current density from which a bundled cable warms noticeably [A/m²]: common practice, no source. */
-export const cableDensityLimit = 8e6
-
 export const dropTooHigh = (share: number): boolean => share > dropLimit
 
 export const cableDrop: ConcernRule = {
   code: 'cable-drop',
   title: 'The cable takes too much, or gets hot',
   basis:
-    'Loss in the cable over the current, as a share of the load’s volts, in just the wind of the stated goal, or where none is stated, none flows there or it lies above the storm, in the wind of the greatest current: above 5 % a warning; current over 8 A/mm² of one conductor likewise. Common practice, no source; what a cable may carry is set by IEC 60364-5-52 and the national code, verify the edition in force.',
+    'Loss in the cable over the current, as a share of the load’s volts, in just the wind of the stated goal, or where none is stated, none flows there or it lies above the storm, in the wind of the greatest current: above 5 % a warning (common practice, no source). The greatest current of a conductor against what its cross-section carries in conduit, three loaded conductors with PVC insulation in air at 30 °C (IEC 60364-5-52 as transcribed; the cautious case, the national code decides): more is a warning.',
   judge: (chain) => {
     const { machine, rows, year } = chain
     const strongest = rowOfMost(rows, ({ dcCurrent }) => dcCurrent)
+    const duty = workingDuty(chain)
     const told = tellingWind(chain)
     const row = told.kind === 'wanted' && told.row.dcCurrent > 0 ? told.row : strongest
-    if (row === undefined || strongest === undefined || !(row.dcCurrent > 0) || !(row.loadVoltage > 0))
+    if (row === undefined || duty === undefined || !(row.dcCurrent > 0) || !(row.loadVoltage > 0))
       return undefined
-    const drop = row.watts.cable / row.dcCurrent
+    // a resistor in the line is counted with the cable's watts, but no thicker cable helps against it
+    const drop = Math.max(0, row.watts.cable / row.dcCurrent - machine.cable.seriesResistance * row.dcCurrent)
     const share = drop / row.loadVoltage
-    const density = strongest.dcCurrent / machine.cable.area
-    const hot = density > cableDensityLimit
+    const carried = machine.cable.place === 'before bridge' ? duty.lineCurrent : duty.directCurrent
+    const ampacity = cableAmpacity(machine.cable.area)
+    const hot = carried > ampacity
     if (!dropTooHigh(share) && !hot) return undefined
-    const wanted = machine.cable.area * Math.max(share / dropLimit, density / cableDensityLimit)
+    const wanted = Math.max(
+      machine.cable.area * (share / dropLimit),
+      hot ? (leastCableSize(carried) ?? 0) * 1e-6 : 0,
+    )
     const delivered = year.ledger.parts.useful + year.ledger.parts.cable
     const yearly = delivered > 0 ? year.ledger.parts.cable / delivered : 0
     return {
@@ -38,10 +43,10 @@ export const cableDrop: ConcernRule = {
       severity: 'warning',
       path: 'cable',
       what: hot
-        ? 'The cable carries so much current that it gets warm.'
+        ? 'The cable carries so much current that it gets hot.'
         : 'The cable takes a large share of the volts.',
       why: 'The current goes there and back, so the whole length counts twice; what is lost in the cable also moves the speed at which blades and generator agree.',
-      figures: `${formatSi(row.dcCurrent, 'A')} in ${formatSi(row.wind, 'm_per_s')} through ${formatSi(machine.cable.length, 'm')} of ${formatSi(machine.cable.area, 'mm2')}: ${formatSi(drop, 'V')}, ${formatSi(share, 'percent')} of ${formatSi(row.loadVoltage, 'V')} (limit 5 %). At most ${formatSi(density, 'A_per_mm2', 2)}. Over the year ${formatSi(yearly, 'percent', 2)} of what would arrive.`,
+      figures: `${formatSi(row.dcCurrent, 'A')} in ${formatSi(row.wind, 'm_per_s')} through ${formatSi(machine.cable.length, 'm')} of ${formatSi(machine.cable.area, 'mm2')}: ${formatSi(drop, 'V')}, ${formatSi(share, 'percent')} of ${formatSi(row.loadVoltage, 'V')} (limit 5 %). At most ${formatSi(carried, 'A')} in a conductor that carries ${formatSi(ampacity, 'A', 2)} in conduit. Over the year ${formatSi(yearly, 'percent', 2)} of what would arrive.`,
       remedies: [
         `Take about ${formatSi(wanted, 'mm2', 2)} per conductor.`,
         'Raise the system’s voltage: at twice the volts the same cable loses a quarter.',

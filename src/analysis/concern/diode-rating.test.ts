@@ -18,6 +18,19 @@ describe('law: twice the runaway peak', () => {
     expect(diodeRating.judge(sampleChain(weak))?.figures).toContain('wanted 40.0 V')
     expect(diodeRating.judge(sampleChain({ ...weak, 'purpose.class': 'bench' }))?.severity).toBe('warning')
   })
+  test('the small drop has its price: Schottky and transistors at 30 V of runaway', () => {
+    const at = (diode: string) =>
+      diodeRating.judge(
+        sampleChain({ 'bridge.diode': diode }, ({ runaway, rows }) => ({
+          runaway: { ...runaway, directVoltage: 31 },
+          rows: rows.map((row) => ({ ...row, dcCurrent: Math.min(row.dcCurrent, 9) })),
+        })),
+      )
+    expect(at('Schottky 10 A 45 V')?.why).toContain('leak')
+    expect(at('synchronous 30 A 60 V')?.what).toContain('transistor')
+    expect(at('synchronous 30 A 60 V')?.remedies[0]).toContain('62 V of drain-source')
+    expect(at('Schottky 10 A 100 V')).toBeUndefined()
+  })
   test('single diodes share the current among the phases', () => {
     const at = (diode: string) => diodeRating.judge(sampleChain({ 'bridge.diode': diode }))
     // 0.6 · 11³/26 = 30.7 A: 10.2 A in each of three

@@ -23,16 +23,25 @@ export const diodeFaults = ({ peak, reverse, current, rated }: DiodeDuty) => ({
   amps: current > rated,
 })
 
+/** Why the kinds with a small drop are the first to go. */
+const trap = {
+  silicon: '',
+  Schottky:
+    ' Schottky diodes are chosen for their small drop at the battery’s volts and are sold for 45 V to 100 V; hot ones leak more and more on the way there.',
+  synchronous:
+    ' The transistors’ driver lives on the same volts and has a limit of its own, often below theirs.',
+} as const
+
 export const diodeRating: ConcernRule = {
   code: 'diode-rating',
   title: 'The diodes are too weak for runaway volts or for the current',
-  basis: `Repetitive peak reverse voltage of one diode against ${reverseFactor} times the largest line peak at runaway (common practice, no source), and the largest mean current against the kind’s rating: the output of a bridge, the share of one phase for single diodes. Too few volts block the outdoor class, a warning in the others; too much current is a warning.`,
+  basis: `Repetitive peak reverse voltage of one diode against ${reverseFactor} times the largest line peak at runaway (common practice, no source), for transistors that switch in place of diodes their drain-source volts likewise; and the largest mean current against the kind’s rating: the output of a bridge, the share of one phase for single diodes. Too few volts block the outdoor class, a warning in the others; too much current is a warning.`,
   judge: (chain) => {
     const { machine, runaway } = chain
     const kind = diodeClasses.find(({ name }) => name === machine.design.bridge.diode)
     const most = rowOfMost(chain.rows, ({ dcCurrent }) => dcCurrent)
     if (kind === undefined || most === undefined || machine.load.kind === 'open') return undefined
-    const bridge = kind.name.startsWith('bridge')
+    const bridge = kind.name.startsWith('bridge') || kind.kind === 'synchronous'
     const paths = bridge ? 1 : chain.voltage.phases.length > 1 ? chain.voltage.phases.length : 2
     const duty = {
       peak: runaway.directVoltage,
@@ -42,23 +51,28 @@ export const diodeRating: ConcernRule = {
     }
     const { volts, amps } = diodeFaults(duty)
     if (!volts && !amps) return undefined
+    const part = kind.kind === 'synchronous' ? 'transistor' : 'diode'
     return {
       code: 'diode-rating',
       severity: volts ? severityFor(chain, ['outdoor']) : 'warning',
       path: 'bridge',
       what: volts
-        ? 'A diode may break down when the load is lost.'
-        : 'The diodes carry more current than their kind is sold for.',
+        ? `A ${part} may break down when the load is lost.`
+        : `The ${part}s carry more current than their kind is sold for.`,
       why: volts
-        ? 'Without the battery each diode must block the full volts of the lines at runaway, spikes on top; a diode that breaks down turns into a short between phases.'
-        : 'Each diode heats by its drop times its current, and fails short or open when too hot.',
+        ? `Without the battery each ${part} must block the full volts of the lines at runaway, spikes on top; one that breaks down turns into a short between phases.${trap[kind.kind]}`
+        : `Each ${part} heats by its drop times its current, and fails short or open when too hot.`,
       figures: `Blocks ${duty.reverse === undefined ? 'an unknown voltage' : formatSi(duty.reverse, 'V')} against ${formatSi(duty.peak, 'V')} at ${formatSi(runaway.speed, 'rpm')}, wanted ${formatSi(reverseFactor * duty.peak, 'V')}; carries up to ${formatSi(duty.current, 'A')} of ${formatNumber(duty.rated)} A rated${
         bridge ? '' : ' in each diode'
       }.`,
       remedies: [
         ...(volts
           ? [
-              `Take diodes for at least ${formatSi(reverseFactor * duty.peak, 'V', 2)} of repetitive reverse voltage.`,
+              `Take ${part}s for at least ${formatSi(reverseFactor * duty.peak, 'V', 2)} of ${part === 'diode' ? 'repetitive reverse' : 'drain-source'} voltage${
+                kind.kind === 'silicon'
+                  ? ''
+                  : '; a plain silicon bridge of 600 V costs about 1 V more but bears this'
+              }.`,
             ]
           : []),
         ...(amps ? ['Take the next larger bridge, and bolt it to a metal plate in moving air.'] : []),

@@ -40,5 +40,9 @@ describe('law: limiters are counted, the load never is', () => {
     expect(electrical?.severity).toBe('blocking')
     expect(electrical?.figures).toContain('1430 rpm')
     expect(loadLoss.judge(sampleChain({ 'protection.electrical': 'none' }))?.severity).toBe('warning')
+    const byHand = { 'protection.mechanical': 'none', 'protection.electrical': 'shorting switch' }
+    expect(loadLoss.judge(sampleChain(byHand))?.why).toContain('somebody must be there')
+    const bySpeed = { ...byHand, 'protection.short.actsAt_rpm': 500 }
+    expect(loadLoss.judge(sampleChain(bySpeed))?.why).not.toContain('somebody')
   })
 })

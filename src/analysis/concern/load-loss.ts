@@ -2,7 +2,7 @@
 import { formatSi } from '../../units/format.ts'
 import { limiterWind } from '../power-curve.ts'
 import { electricCaution, towerCaution, turningCaution } from './caution.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 export interface Limiters {
@@ -38,6 +38,9 @@ const causes: Readonly<Record<Exclude<LimiterVerdict, 'double'>, string>> = {
     'The mechanical limiter is the only one: if it sticks, ices up or is lashed down, nothing slows the rotor.',
 }
 
+const byHand = ({ protection }: ChainView['machine']): boolean =>
+  protection.electrical === 'shorting switch' && protection.short.actsAt === undefined
+
 export const loadLoss: ConcernRule = {
   code: 'load-loss',
   title: 'The load is lost in a storm and too little is left to limit the speed',
@@ -67,7 +70,10 @@ export const loadLoss: ConcernRule = {
           : severityFor(chain, ['outdoor']),
       path: 'protection',
       what: `With the load gone in a gust of ${formatSi(stormWind, 'm_per_s')} the rotor runs up to ${formatSi(runaway.speed, 'rpm')}.`,
-      why: causes[verdict],
+      why:
+        verdict === 'electrical only' && byHand(machine)
+          ? `${causes[verdict]} And somebody must be there to close the switch.`
+          : causes[verdict],
       figures: `Runaway ${formatSi(runaway.speed, 'rpm')} (tip ${formatSi(runaway.tipSpeed, 'm_per_s')}, ${formatSi(runaway.directVoltage, 'V')} behind the bridge) against ${formatSi(working, 'rpm')} at most under load.${
         mechanicalWind !== undefined && mechanicalWind >= stormWind
           ? ` The mechanical limiter acts at ${formatSi(mechanicalWind, 'm_per_s')} only, not below the storm.`

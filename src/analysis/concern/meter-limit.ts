@@ -1,4 +1,5 @@
 /** Concern: the meter does not read alternating volts of so low a frequency. */
+import { meterOf } from '../../machine/meter.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
 import type { ConcernRule } from './concern.ts'
@@ -19,7 +20,7 @@ export const meterLimit: ConcernRule = {
     'Pole pairs times speed against the lowest frequency of the meter (45 Hz unless said: common practice, no source), for readings of alternating volts: a warning. Without readings a note, where current begins below that frequency.',
   judge: ({ machine, generator, voltage }) => {
     const { bench } = machine.design
-    const lowest = nominal(bench.meterLowestFrequency_Hz)
+    const { lowest } = meterOf(bench)
     const p = machine.rotor.polePairs
     const slow = bench.readings.flatMap((reading, k) => {
       const alternating = reading.kind === 'rms' || reading.kind === 'unsaid'
@@ -41,7 +42,10 @@ export const meterLimit: ConcernRule = {
     return {
       code: 'meter-limit',
       severity: first === undefined ? 'note' : 'warning',
-      path: first === undefined ? 'bench.meterLowestFrequency_Hz' : `bench.readings[${first.k}]`,
+      path:
+        first === undefined
+          ? `bench.${bench.meter?.lowestFrequency_Hz === undefined ? 'meterLowestFrequency_Hz' : 'meter.lowestFrequency_Hz'}`
+          : `bench.readings[${first.k}]`,
       what:
         first === undefined
           ? 'At the speed where current begins, your meter does not yet read alternating volts rightly.'

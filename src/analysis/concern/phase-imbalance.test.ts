@@ -24,7 +24,12 @@ describe('law: spread over the mean', () => {
       (branchMismatch: number) =>
       ({ voltage }: ReturnType<typeof phases>) => ({
         voltage: { ...voltage, phases: voltage.phases.map((phase) => ({ ...phase, branchMismatch })) },
-        circulating: { branches: (speed: number) => speed / 5, delta: () => 0, loops: () => 0 },
+        circulating: {
+          branches: (speed: number) => speed / 5,
+          delta: () => 0,
+          loops: () => 0,
+          bridge: () => 0,
+        },
       })
     const some = phaseImbalance.judge(sampleChain({}, branches(0.08)))
     expect(some?.severity).toBe('warning')

@@ -1,23 +1,10 @@
 /** Concern: volts that can hurt appear at runaway. */
+
 import type { SafetyClass } from '../../machine/purpose.ts'
+import type { Wiring } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
 import { electricCaution } from './caution.ts'
 import type { ConcernRule, Severity } from './concern.ts'
-
-/**
- * Voltage bands: alternating rms and direct [V]. From general knowledge of IEC 61140 and IEC 60364-4-41, not opened;
- * verify the edition in force.
- */
-export const shockLimits = {
-  /** Above this it is no longer extra-low voltage. */
-  extraLow: { alternating: 50, direct: 120 },
-  /** Above this bare parts need cover even in the dry; taken for the class of demonstrations. */
-  dryTouch: { alternating: 25, direct: 60 },
-  /** Above this bare parts need cover wherever it is wet or people are in full contact. */
-  wetTouch: { alternating: 12, direct: 30 },
-} as const
-
-export type ShockBand = 'harmless' | 'cover when wet' | 'cover always' | 'dangerous'
 
 export interface Volts {
   /** Between lines, rms [V]. */
@@ -26,6 +13,21 @@ export interface Volts {
   readonly direct: number
 }
 
+/**
+ * Voltage bands: alternating rms and direct [V]. 50/120 V and 25/60 V as told of IEC 61140 (iec-61140); 12/30 V from
+ * general knowledge of IEC 60364-4-41, not opened. Verify the edition in force.
+ */
+export const shockLimits = {
+  /** Above this it is no longer extra-low voltage. */
+  extraLow: { alternating: 50, direct: 120 },
+  /** Above this bare parts need cover even in the dry. */
+  dryTouch: { alternating: 25, direct: 60 },
+  /** Above this bare parts need cover wherever it is wet or people are in full contact. */
+  wetTouch: { alternating: 12, direct: 30 },
+} as const satisfies Readonly<Record<string, Volts>>
+
+export type ShockBand = 'harmless' | 'cover when wet' | 'cover always' | 'dangerous'
+
 export function shockBand({ alternating, direct }: Volts): ShockBand {
   const above = (limit: Volts) => alternating > limit.alternating || direct > limit.direct
   if (above(shockLimits.extraLow)) return 'dangerous'
@@ -33,12 +35,33 @@ export function shockBand({ alternating, direct }: Volts): ShockBand {
   return above(shockLimits.wetTouch) ? 'cover when wet' : 'harmless'
 }
 
-export function shockSeverity(band: ShockBand, safetyClass: SafetyClass): Severity | undefined {
+export type Surroundings = Wiring['surroundings']
+
+/** The limit above which the machine must not be left as it is where it stands. */
+export const shockLimit = (safetyClass: SafetyClass, surroundings: Surroundings): Volts =>
+  safetyClass === 'demonstration' || surroundings !== 'dry' ? shockLimits.dryTouch : shockLimits.extraLow
+
+export function shockSeverity(
+  band: ShockBand,
+  safetyClass: SafetyClass,
+  surroundings: Surroundings = 'dry',
+): Severity | undefined {
   if (band === 'harmless') return undefined
-  if (safetyClass === 'demonstration') return band === 'cover when wet' ? 'warning' : 'blocking'
-  if (band === 'dangerous') return safetyClass === 'outdoor' ? 'blocking' : 'warning'
-  return band === 'cover always' && safetyClass === 'outdoor' ? 'warning' : 'note'
+  if (safetyClass === 'demonstration' || surroundings === 'class room')
+    return band === 'cover when wet' ? 'warning' : 'blocking'
+  const outdoor = safetyClass === 'outdoor'
+  if (surroundings === 'wet') return band !== 'cover when wet' && outdoor ? 'blocking' : 'warning'
+  if (band === 'dangerous') return outdoor ? 'blocking' : 'warning'
+  return band === 'cover always' && outdoor ? 'warning' : 'note'
 }
+
+/** Share of the volts' limit that is reached, the alternating and the direct part both judged. */
+const shareOf = (volts: Volts, limit: Volts): number =>
+  Math.max(volts.alternating / limit.alternating, volts.direct / limit.direct)
+
+/** Speed at which either part passes its limit: both go with the speed [rad/s]. */
+export const speedAtLimit = (volts: Volts, speed: number, limit: Volts): number =>
+  speed / shareOf(volts, limit)
 
 const meaning: Readonly<Record<Exclude<ShockBand, 'harmless'>, string>> = {
   dangerous: 'That is above extra-low voltage: a touch can kill.',
@@ -46,27 +69,36 @@ const meaning: Readonly<Record<Exclude<ShockBand, 'harmless'>, string>> = {
   'cover when wet': 'That is low enough for dry hands, but not for wet ones or for children.',
 }
 
+const places: Readonly<Record<Surroundings, string>> = {
+  dry: '',
+  wet: ' It can be touched where it is wet.',
+  'class room': ' It can be touched by children.',
+}
+
 export const shockBandRule: ConcernRule = {
   code: 'shock-band',
   title: 'Volts at runaway that can hurt',
   basis:
-    'Line volts (rms) and direct volts behind the bridge with the load lost in the storm wind and no limiter at work, against 50 V AC / 120 V DC (extra-low voltage), 25 V AC / 60 V DC (bare parts in the dry) and 12 V AC / 30 V DC (wet): IEC 61140 and IEC 60364-4-41, from general knowledge, verify the edition in force; national rules differ. Above the first band: blocks the outdoor class, a warning on the bench. The demonstration class is blocked from the second band on. Else a warning or a note.',
+    'Line volts (rms) and direct volts behind the bridge with the load lost in the storm wind and no limiter at work, each against its limit: 50 V AC / 120 V DC (extra-low voltage), 25 V AC / 60 V DC (bare parts in the dry) and 12 V AC / 30 V DC (wet): IEC 61140 and IEC 60364-4-41, from general knowledge, verify the edition in force; national rules differ. In dry surroundings: above the first band blocks the outdoor class, a warning on the bench; else a warning or a note. Where it is wet: above 25 V / 60 V blocks the outdoor class, else a warning. The demonstration class and any class room are blocked above 25 V / 60 V, warned above 12 V / 30 V.',
   judge: (chain) => {
     const { runaway, machine } = chain
+    const { surroundings } = machine.wiring
     const volts = { alternating: runaway.lineVoltage, direct: runaway.directVoltage }
     const band = shockBand(volts)
-    const severity = shockSeverity(band, machine.safetyClass)
+    const severity = shockSeverity(band, machine.safetyClass, surroundings)
     if (severity === undefined || band === 'harmless') return undefined
     const normal = chain.rows.reduce((most, { loadVoltage }) => Math.max(most, loadVoltage), 0)
-    const limit = machine.safetyClass === 'demonstration' ? shockLimits.dryTouch : shockLimits.extraLow
-    const share = Math.max(volts.alternating / limit.alternating, volts.direct / limit.direct)
+    const limit = shockLimit(machine.safetyClass, surroundings)
+    const share = shareOf(volts, limit)
+    const touch = surroundings === 'dry' ? shockLimits.dryTouch : shockLimits.wetTouch
+    const passed = share > 1 ? limit : shareOf(volts, touch) > 1 ? touch : shockLimits.wetTouch
     return {
       code: 'shock-band',
       severity,
       path: 'stator',
-      what: `With the load lost the machine raises ${formatSi(volts.alternating, 'V')} between its lines and ${formatSi(volts.direct, 'V')} behind the bridge. ${meaning[band]}`,
+      what: `With the load lost the machine raises ${formatSi(volts.alternating, 'V')} between its lines and ${formatSi(volts.direct, 'V')} behind the bridge. ${meaning[band]}${places[surroundings]}`,
       why: 'A battery holds the volts down only as long as it is connected; without it they follow the speed, and the speed follows the gust.',
-      figures: `${formatSi(volts.alternating, 'V')} rms (limits 12, 25 and 50 V) and ${formatSi(volts.direct, 'V')} direct (limits 30, 60 and 120 V) at ${formatSi(runaway.speed, 'rpm')}; at the load in service ${formatSi(normal, 'V')}.`,
+      figures: `${formatSi(volts.alternating, 'V')} rms (limits 12, 25 and 50 V) and ${formatSi(volts.direct, 'V')} direct (limits 30, 60 and 120 V) at ${formatSi(runaway.speed, 'rpm')}; past ${formatSi(passed.alternating, 'V', 2)} rms or ${formatSi(passed.direct, 'V')} direct from ${formatSi(speedAtLimit(volts, runaway.speed, passed), 'rpm')} on without load; at the load in service ${formatSi(normal, 'V')}.`,
       remedies: [
         'Insulate and enclose every live part to the tip of the last wire, mark the box with the runaway volts, and keep it locked.',
         ...(share > 1
