@@ -7,6 +7,7 @@ import { rotorField } from '../src/analysis/air-gap-field.ts'
 import { chainOf, computeDesign } from '../src/analysis/compute.ts'
 import { conductorLayout } from '../src/analysis/conductor-layout.ts'
 import { rotorLinkage } from '../src/analysis/flux-linkage.ts'
+import { matchMap } from '../src/analysis/match-map.ts'
 import { finished } from '../src/analysis/step.ts'
 import type { Design } from '../src/machine/design.ts'
 import { faultText } from '../src/machine/fault.ts'
@@ -60,7 +61,7 @@ function linkageRow(file: string): Row {
 
 const loopNote = 'reference: ten million multiplications, additions and square roots'
 
-/** The whole chain from nothing, then after two edits that leave the volts alone. */
+/** The whole chain from nothing, after two edits that leave the volts alone, and the map drawn from it. */
 function computeRows(file: string, loop: number): Row[] {
   const parsed = design(file)
   const name = file.replace('.json', '')
@@ -84,6 +85,10 @@ function computeRows(file: string, loop: number): Row[] {
       medianTime(() => computeDesign(parsed), count),
     ),
     row('longer cable', edited({ cable: { ...parsed.cable, length_m: 1 + nominal(parsed.cable.length_m) } })),
+    row(
+      'map of the match',
+      medianTime(() => finished(matchMap(previous)), count),
+    ),
     row(
       'higher hub',
       edited({ site: { ...parsed.site, hubHeight_m: 1 + nominal(parsed.site.hubHeight_m) } }),

@@ -9,6 +9,7 @@ import {
   resolveDesign,
   type Severity,
   spreadsOf,
+  worthOf,
 } from '../src/index.ts'
 import { chainPage, concernLines, type PageLine } from '../src/output/chain-page.ts'
 import { designResult } from '../src/output/result.ts'
@@ -48,8 +49,9 @@ export async function computeVerb(file: string, { json }: { readonly json: boole
   const chain = chainOrFaults(await readDesign(file))
   if (!('machine' in chain)) return printFaults(chain, json)
   const spreads = withProgress(spreadsOf(chain))
-  if (json) process.stdout.write(`${JSON.stringify(designResult(chain, spreads), null, 2)}\n`)
-  else print(chainPage(chain, spreads))
+  const worth = withProgress(worthOf(chain))
+  if (json) process.stdout.write(`${JSON.stringify(designResult(chain, spreads, worth), null, 2)}\n`)
+  else print(chainPage(chain, spreads, worth))
   return statusOf(chain)
 }
 

@@ -36,6 +36,18 @@ function shell(
 }
 
 const small = 'examples/class-room-fan.json'
+
+describe.concurrent('law: the verb that shapes blades', () => {
+  test('takes an own polar as text; a line it cannot read is named with a remedy', async () => {
+    const good = 'Re 60000\n-2;-0,1;0,03\n0;0,2;0,02\n8;1;0,03'
+    const { status, out } = await shell(`$gustloom blades ${small} --polar - --pipe 75`, { input: good })
+    expect(status).toBe(0)
+    for (const part of ['own polar', 'Straight lines', 'arch %']) expect(out).toContain(part)
+    const bad = await shell(`$gustloom blades ${small} --polar -`, { input: `${good}\n9;x` })
+    expect({ status: bad.status, out: bad.out }).toEqual({ status: 2, out: '' })
+    expect(bad.err).toContain('line 5 must be readable')
+  })
+})
 const colourCode = '\u001b['
 
 describe.concurrent('law: the exit status tells a program how it went', () => {
@@ -134,6 +146,19 @@ describe.concurrent('law: JSON for other programs', () => {
       expect.arrayContaining(['name', 'site', 'rotor', 'stator']),
     )
     expect(new Set(faults.map(({ code }) => code))).toEqual(new Set(['missing-key']))
+  })
+  test('turn shows readings by hand as a page and as JSON, compares what was read, and names the points', async () => {
+    const { status, out, err } = await shell(`$gustloom turn ${small} --rpm 90 --read 0.5 --between phase-1`)
+    expect({ status, err }).toEqual({ status: 0, err: '' })
+    for (const part of ['90.0 rpm', 'star point', 'What you read between', 'None by itself', 'four wires'])
+      expect(out).toContain(part)
+    const json = await shell(`$gustloom turn --json --meter 'true-rms hand meter' ${small}`)
+    const { meter, readings } = JSON.parse(json.out) as { meter: string; readings: { shown_V: number }[] }
+    expect(meter).toBe('true-rms hand meter')
+    for (const { shown_V } of readings) expect(shown_V).toBeGreaterThan(0)
+    const wrong = await shell(`$gustloom turn ${small} --between nowhere`)
+    expect(wrong.status).toBe(2)
+    expect(wrong.err).toContain('line-1-2')
   })
   test('wires lists the sizes next to the design’s own, as a page and as JSON', async () => {
     const page = await shell(`$gustloom wires ${small}`)

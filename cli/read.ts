@@ -1,6 +1,6 @@
 /** Reads a document from a file, or from standard input for "-". */
 import { createReadStream } from 'node:fs'
-import { type Parsed, parseDesignText } from '../src/index.ts'
+import { type Fault, type Parsed, parseDesignText } from '../src/index.ts'
 import { longestDocument } from '../src/machine/parse.ts'
 
 /** Bytes after which any text is longer than a document may be: no letter takes more than four. */
@@ -18,17 +18,18 @@ async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
   return Buffer.concat(parts).toString('utf8')
 }
 
-/** What the file holds as a design, or the faults that keep it from being one; an unreadable file is a fault too. */
-export async function readDesign(file: string): Promise<Parsed> {
-  let text: string
+/** The text of a file, or of standard input for "-"; an unreadable file is a fault. */
+export async function readText(file: string): Promise<string | Fault> {
   try {
-    text = await textOf(file === '-' ? process.stdin : createReadStream(file))
+    return await textOf(file === '-' ? process.stdin : createReadStream(file))
   } catch (error) {
     const reason = (error as NodeJS.ErrnoException).code ?? 'unknown reason'
-    return {
-      ok: false,
-      faults: [{ path: 'file', condition: 'readable', received: `${file} (${reason})`, code: 'not-json' }],
-    }
+    return { path: 'file', condition: 'readable', received: `${file} (${reason})`, code: 'not-json' }
   }
-  return parseDesignText(text)
+}
+
+/** What the file holds as a design, or the faults that keep it from being one. */
+export async function readDesign(file: string): Promise<Parsed> {
+  const text = await readText(file)
+  return typeof text === 'string' ? parseDesignText(text) : { ok: false, faults: [text] }
 }

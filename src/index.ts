@@ -1,6 +1,13 @@
 /** The front door: every public name of the engine, listed by hand, in reading order. */
 
 // the chain
+export {
+  type BladeDesign,
+  type BladeDesignOptions,
+  type BladeLimits,
+  type BladeVariant,
+  bladeDesign,
+} from './analysis/blade-design.ts'
 export { type Chain, chainOf, computeDesign } from './analysis/compute.ts'
 export { type Concern, type Severity, severities } from './analysis/concerns.ts'
 export { type ContestRule, contestRules, contestRuleWords } from './analysis/contest-rule.ts'
@@ -24,10 +31,24 @@ export {
   type FaultStudyOptions,
   faultStudy,
 } from './analysis/fault-study.ts'
+export { type GeneratorTarget, generatorTarget } from './analysis/generator-target.ts'
+export { compareVolts, type VoltsComparison } from './analysis/kind-of-volts.ts'
 export { loadPoint } from './analysis/load-point.ts'
+export { type LoadedReading, loadedReading } from './analysis/loaded-reading.ts'
+export { type MatchMap, type MatchState, type MatchWind, matchMap } from './analysis/match-map.ts'
+export { matchRemedies, type Remedy, type RemedyReport } from './analysis/match-remedies.ts'
+export { type MeterFlag, type MeterReading, meterReading, probedWave } from './analysis/meter-reading.ts'
+export { type OhmReading, ohmReadings } from './analysis/ohm-reading.ts'
+
 export type { WindRow, WindState } from './analysis/power-curve.ts'
+export { type ProbePoint, probePoints } from './analysis/probe-point.ts'
+export { type Change, withChanges } from './analysis/remedy/change.ts'
 export { type ResultSpread, type SpreadCause, type Spreads, spreadsOf } from './analysis/spread.ts'
 export { finished, type Steps } from './analysis/step.ts'
+export { type StormStudy, type StormStudyOptions, stormStudy } from './analysis/storm-study.ts'
+export { type StormWindKind, stormWindKinds } from './analysis/storm-wind.ts'
+export { type TurnSource, turnSource } from './analysis/turn-source.ts'
+export { type TurnVerdict, turnVerdict } from './analysis/turn-verdict.ts'
 export { voltageAlongWire } from './analysis/voltage-along-wire.ts'
 export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
 export {
@@ -45,14 +66,31 @@ export {
   peakAngle,
   type VoltageAlongWire,
 } from './analysis/wire-reading.ts'
+export { type NeedCover, type Worth, type WorthStep, worthOf } from './analysis/worth.ts'
+export { monthNames } from './analysis/worth-verdict.ts'
+export { energyInWinds, type Year } from './analysis/year.ts'
 // a design document
 export { type Design, designJsonSchema } from './machine/design.ts'
 export { designFields, designForm, type FieldDescription, type FormField } from './machine/design-fields.ts'
 export { type Fault, faultText } from './machine/fault.ts'
 export type { Machine } from './machine/machine.ts'
+export { type Meter, meterNames, meterOf, meterOfClass } from './machine/meter.ts'
 export { designVersion, migrated } from './machine/migration.ts'
 export { type Parsed, parseDesign, parseDesignText } from './machine/parse.ts'
+export {
+  type PolarText,
+  type PolarTextFault,
+  type PolarTextNote,
+  parsePolarText,
+} from './machine/polar-text.ts'
 export { resolveDesign } from './machine/resolve.ts'
+// measured wind
+export { type SpeedUnit, speedUnits } from './measurement/column-role.ts'
+export { type ImportReport, refusalKinds, type WindQuestion } from './measurement/import-report.ts'
+export { measuredSite } from './measurement/measured-site.ts'
+export { importWind, type WindImport, type WindImportOptions } from './measurement/wind-import.ts'
+export type { WindSeries } from './measurement/wind-series.ts'
+export { type WindStatistics, windStatistics } from './measurement/wind-statistics.ts'
 // refusals
 export { type RefusalCode, refusalCodes } from './refusal/code.ts'
 export { Refusal } from './refusal/require.ts'

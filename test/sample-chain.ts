@@ -9,6 +9,7 @@ import { noWatts } from '../src/analysis/watts.ts'
 import { faultText } from '../src/machine/fault.ts'
 import { parseDesign } from '../src/machine/parse.ts'
 import { resolveDesign } from '../src/machine/resolve.ts'
+import { sweptArea } from '../src/machine/swept-area.ts'
 import { windDistribution } from '../src/physics/aerodynamics/weibull.ts'
 
 const sampleDesign = () => ({
@@ -37,7 +38,20 @@ const sampleDesign = () => ({
       [9.5, 0],
     ].map(([tipSpeedRatio, powerCoefficient]) => ({ tipSpeedRatio, powerCoefficient })),
   },
-  protection: { mechanical: 'furling tail', actsAt_m_per_s: 11, electrical: 'dump load' },
+  protection: {
+    mechanical: 'furling tail',
+    actsAt_m_per_s: 11,
+    electrical: 'dump load',
+    dump: {
+      resistance_ohm: 0.9,
+      power_W: 1500,
+      on_V: 28.6,
+      off_V: 27,
+      place: 'behind the bridge',
+      withoutPower: 'on',
+      ownFuse: true,
+    },
+  },
   rotor: {
     arrangement: 'two-discs',
     poleCount: 12,
@@ -65,6 +79,14 @@ const sampleDesign = () => ({
   cable: { length_m: 10, area_mm2: 16 },
   bridge: { diode: 'bridge 35 A' },
   load: { kind: 'battery', chemistry: 'lead-acid', voltage_V: 25.2, resistance_mohm: 20, capacity_Ah: 200 },
+  wiring: {
+    fuse_A: 50,
+    fusePlace: 'near the battery',
+    switchKind: 'for direct current',
+    switchVoltage_V: 100,
+    surroundings: 'dry',
+    earthing: 'by a licensed person',
+  },
   bench: { readings: [{ speed_rpm: 500, voltage_V: 45, kind: 'rms', place: 'line to line' }] },
 })
 
@@ -149,6 +171,7 @@ function sampleRow(wind: number): WindRow {
     available: 2.7 * wind ** 3,
     watts: { ...watts, cable: charging ? 0.005 * held ** 3 : 0 },
     dcCurrent: watts.useful / 26,
+    loadCurrent: watts.useful / 26,
     loadVoltage: 26,
     phaseCurrent: watts.useful / 32,
     currentDensity: watts.useful / 32 / 5e-6,
@@ -178,7 +201,11 @@ export function sampleChain(
     machine,
     airDensity: 1.22,
     rotor,
-    blades: bladeMap(rotor, { density: 1.22, radius: machine.blades.radius }),
+    blades: bladeMap(rotor, {
+      density: 1.22,
+      radius: machine.blades.radius,
+      area: sweptArea(machine.blades),
+    }),
     field: {
       poles: [],
       magnets: [],
@@ -243,12 +270,12 @@ export function sampleChain(
     generator: {
       cutIn: 22,
       speeds: new Float64Array(0),
-      at: () => ({ watts: noWatts, dcCurrent: 0, loadVoltage: 26, phaseCurrent: 0 }),
+      at: () => ({ watts: noWatts, dcCurrent: 0, loadCurrent: 0, loadVoltage: 26, phaseCurrent: 0 }),
       idlePower: () => 0,
       shaftPower: () => 0,
       residual: 0,
     },
-    circulating: { branches: () => 0, delta: () => 0, loops: () => 0 },
+    circulating: { branches: () => 0, delta: () => 0, loops: () => 0, bridge: () => 0 },
     drag: {
       strands: { total: 1e-3, underMagnets: 9e-4, ends: 1e-4 },
       parts: [],
@@ -273,14 +300,24 @@ export function sampleChain(
     },
     year: {
       meanWind: 5,
+      wind: { kind: 'Weibull', ...windDistribution({ mean: 5, shape: 2 }) },
       distribution: windDistribution({ mean: 5, shape: 2 }),
       patternFactor: 1.91,
       energy: parts.useful,
       hysteresis: 0,
       energyOfMeanWind: 400 * joule,
+      energyInGusts: undefined,
       meanPower: 68,
-      ledger: { available: 3000 * joule, shaft: 661 * joule, parts },
+      ledger: {
+        available: 3000 * joule,
+        pastBlades: 2339 * joule,
+        held: 0,
+        shaft: 661 * joule,
+        parts,
+      },
       byWind: new Float64Array(0),
+      range: { energy: parts.useful, low: parts.useful, high: parts.useful },
+      months: undefined,
     },
   }
   return { ...chain, ...change(chain) }

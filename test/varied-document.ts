@@ -109,6 +109,16 @@ const nouns: Readonly<Record<string, { readonly keys: Keys; readonly choices: re
           { tipSpeedRatio: 1.7, powerCoefficient: 0 },
         ],
       },
+      {
+        kind: 'straight-blade',
+        diameter_m: 1.2,
+        height_m: 1.3,
+        bladeCount: 3,
+        chord_mm: 160,
+        pitch_deg: 3,
+        section: 'NACA 0018',
+      },
+      { kind: 'drag-rotor', diameter_m: 0.8, height_m: 1.2, bucketCount: 'three' },
     ],
   },
   arrangement: {

@@ -1,6 +1,20 @@
 /** What the page and its worker say to each other. */
-import type { ContestRule, FaultStudy, FieldDescription, FormField, Spreads } from '../src/index.ts'
+import type {
+  ContestRule,
+  FaultStudy,
+  FieldDescription,
+  FormField,
+  GeneratorTarget,
+  MatchMap,
+  RemedyReport,
+  Spreads,
+  StormWindKind,
+  WindImportOptions,
+  Worth,
+} from '../src/index.ts'
 import type { ContestReport } from '../src/output/contest-report.ts'
+import type { StormReport } from '../src/output/storm-report.ts'
+import type { RecordReport } from './record.ts'
 import type { Snapshot, WindSnapshot } from './snapshot.ts'
 import type { WireSnapshot } from './wire-snapshot.ts'
 
@@ -22,6 +36,30 @@ export type ToWorker =
   /** The raw text of a design whose defects are to be studied one by one; a newer study supersedes it. */
   | { readonly kind: 'study'; readonly id: number; readonly text: string }
   | { readonly kind: 'study-stop' }
+  /** The map of blades and generator of the last complete result. */
+  | { readonly kind: 'match' }
+  /** The raw text of a design for whose match remedies are tried; newer ones supersede it. */
+  | { readonly kind: 'remedies'; readonly id: number; readonly text: string }
+  | { readonly kind: 'remedies-stop' }
+  /** A wind logger's file, and the raw text of the design to set into its wind; a newer one supersedes it. */
+  | {
+      readonly kind: 'record'
+      readonly id: number
+      readonly file: File
+      readonly options: WindImportOptions
+      readonly text: string
+    }
+  | { readonly kind: 'record-stop' }
+  /** The raw text of a design to be put through a storm; a newer storm supersedes it. */
+  | {
+      readonly kind: 'storm'
+      readonly id: number
+      readonly text: string
+      readonly wind: Exclude<StormWindKind, 'logged wind'>
+      /** Its highest wind [m/s]; the site's storm where none is given. */
+      readonly top: number | undefined
+    }
+  | { readonly kind: 'storm-stop' }
 
 /** A fault as the page shows it. */
 export interface ShownFault {
@@ -43,8 +81,16 @@ export type FromWorker =
   | { readonly kind: 'result'; readonly id: number; readonly snapshot: Snapshot }
   | { readonly kind: 'wind'; readonly id: number; readonly wind: WindSnapshot }
   | { readonly kind: 'wire'; readonly id: number; readonly wire: WireSnapshot }
+  | {
+      readonly kind: 'match'
+      readonly id: number
+      readonly map: MatchMap
+      readonly target: GeneratorTarget | undefined
+    }
   /** How far the guesses let the result of that edit be off; follows it after a while. */
   | { readonly kind: 'spreads'; readonly id: number; readonly spreads: Spreads }
+  /** The need of the design against its year, where it names one; follows it after a while. */
+  | { readonly kind: 'worth'; readonly id: number; readonly worth: Worth }
   /** The engine failed in a way that no rule foresaw. */
   | { readonly kind: 'failed'; readonly id: number; readonly reason: string }
 
@@ -59,3 +105,21 @@ export type FromStudy =
   | { readonly kind: 'study-progress'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'study'; readonly id: number; readonly study: FaultStudy }
   | { readonly kind: 'study-refused'; readonly id: number; readonly reason: string }
+
+/** What an engine says of remedies. */
+export type FromRemedies =
+  | { readonly kind: 'remedies-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'remedies'; readonly id: number; readonly report: RemedyReport }
+  | { readonly kind: 'remedies-refused'; readonly id: number; readonly reason: string }
+
+/** What an engine says of a wind logger's file. */
+export type FromRecord =
+  | { readonly kind: 'record-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'record'; readonly id: number; readonly report: RecordReport }
+  | { readonly kind: 'record-refused'; readonly id: number; readonly reason: string }
+
+/** What an engine says of a storm. */
+export type FromStorm =
+  | { readonly kind: 'storm-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'storm'; readonly id: number; readonly report: StormReport }
+  | { readonly kind: 'storm-refused'; readonly id: number; readonly reason: string }

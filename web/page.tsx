@@ -1,21 +1,35 @@
 /** The page: the design on one side, what comes of it on the other. */
 
 import { Form } from './station/form.tsx'
-import { faults, form, row as rowIndex, snapshot, spreads, stale, windDetail } from './store/design.ts'
+import {
+  faults,
+  form,
+  matchDetail,
+  row as rowIndex,
+  snapshot,
+  spreads,
+  stale,
+  windDetail,
+} from './store/design.ts'
 import { ConcernList } from './view/concern-list.tsx'
 import { ContestView } from './view/contest.tsx'
 import { FaultView } from './view/fault.tsx'
 import { FileBar } from './view/file-bar.tsx'
 import { GapField } from './view/gap-field.tsx'
+import { HandTurn } from './view/hand-turn.tsx'
 import { KeyFigures } from './view/key-figures.tsx'
 import { Match } from './view/match.tsx'
 import { PowerCurve } from './view/power-curve.tsx'
+import { RecordView } from './view/record.tsx'
+import { RemedyView } from './view/remedy.tsx'
 import { Ribbon } from './view/ribbon.tsx'
 import { Solid } from './view/solid.tsx'
 import { FaultSummary, Notice, Status } from './view/status.tsx'
+import { StormView } from './view/storm.tsx'
 import { Waveform } from './view/waveform.tsx'
 import { WindChoice } from './view/wind-choice.tsx'
 import { WireVoltage } from './view/wire-voltage.tsx'
+import { YearView } from './view/year.tsx'
 
 function Results() {
   const result = snapshot.value
@@ -30,6 +44,7 @@ function Results() {
   const index = rowIndex.value
   const row = result.rows[index]!
   const detail = windDetail.value
+  const match = matchDetail.value
   return (
     <div class={`results${stale.value ? ' stale' : ''}`}>
       <div class="stale-place">
@@ -41,10 +56,15 @@ function Results() {
       <ConcernList concerns={result.concerns} />
       <Solid solid={result.solid} />
       <WireVoltage />
-      {detail ? <Match snapshot={result} detail={detail} row={row} /> : null}
+      {match ? <Match snapshot={result} map={match.map} target={match.target} wind={row.wind} /> : null}
+      <RemedyView />
       <PowerCurve snapshot={result} index={index} />
       {detail ? <Waveform detail={detail} row={row} /> : null}
       <GapField snapshot={result} />
+      <HandTurn />
+      <YearView snapshot={result} />
+      <RecordView />
+      <StormView />
       <FaultView />
       <ContestView />
     </div>

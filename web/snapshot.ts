@@ -1,9 +1,20 @@
 /** A computed chain as flat, plain data that may cross to the page. */
 import type { RotorField } from '../src/analysis/air-gap-field.ts'
 import { coilPolyline } from '../src/analysis/conductor-layout.ts'
-import { type Chain, type Concern, loadPoint, type Machine, nominal, type WindRow } from '../src/index.ts'
+import { windShare } from '../src/analysis/site-wind.ts'
+import {
+  type Chain,
+  type Concern,
+  loadPoint,
+  type Machine,
+  type Meter,
+  meterOf,
+  nominal,
+  type TurnSource,
+  turnSource,
+  type WindRow,
+} from '../src/index.ts'
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
-import { windSpeedShare } from '../src/physics/aerodynamics/weibull.ts'
 import type { Magnet } from '../src/physics/magnetics/magnet.ts'
 import { turnedMagnet } from '../src/physics/magnetics/magnet-pose.ts'
 
@@ -83,20 +94,16 @@ export interface Snapshot {
   readonly fit: Chain['wound']['fit']
   readonly turns: number
   readonly magnetMass: number
-  /** Power of the blades at wind v and speed ω: power·(v/`unitWind`)³ at speed·(v/`unitWind`). */
-  readonly blades: {
-    readonly unitWind: number
-    readonly speed: Float64Array
-    readonly power: Float64Array
-    readonly best: { readonly tipSpeedRatio: number; readonly power: number }
-    readonly runaway: number
-  }
   readonly solid: SolidView
-  readonly loadKind: 'battery' | 'resistor' | 'open'
+  readonly loadKind: Machine['load']['kind']
+  readonly converter: boolean
   readonly cableBeforeBridge: boolean
   readonly wanted: { readonly power: number; readonly wind: number } | undefined
   /** Wind above which a limiter holds [m/s]. */
   readonly limiter: string
+  /** For readings by hand, and the meter of the bench. */
+  readonly turn: TurnSource
+  readonly meter: Meter
   readonly concerns: readonly Concern[]
 }
 
@@ -107,19 +114,14 @@ export interface WindSnapshot {
   readonly emf: readonly Float64Array[]
   readonly phaseCurrent: readonly Float64Array[]
   readonly dcCurrent: Float64Array
-  /** What the generator takes with the copper as warm as it is in this wind [rad/s], [W]. */
-  readonly generator: { readonly speed: Float64Array; readonly power: Float64Array }
 }
 
 /** Points of one period of the waveforms. */
 export const waveformSamples = 180
-const bladePoints = 96
-const generatorPoints = 160
-const unitWind = 1
 const yearHours = yearSeconds / 3600
 
 function hoursOf({ rows, year }: Chain): Float64Array {
-  const share = (wind: number) => windSpeedShare(year.distribution, wind)
+  const share = (wind: number) => windShare(year.wind, wind)
   return Float64Array.from(rows, ({ wind }, k) => {
     const before = rows[k - 1]?.wind ?? 0
     const after = rows[k + 1]?.wind ?? wind
@@ -246,10 +248,8 @@ function solidOf({ machine, field, layout }: Chain): SolidView {
 }
 
 export function snapshotOf(chain: Chain): Snapshot {
-  const { machine, voltage, wound, rotor, blades, generator } = chain
+  const { machine, voltage, wound, generator } = chain
   const { design } = machine
-  const fastest = (rotor.runaway * unitWind) / blades.tipSpeedRatio(1, 1)
-  const speed = Float64Array.from({ length: bladePoints }, (_, k) => (fastest * k) / (bladePoints - 1))
   const { power_W, atWind_m_per_s } = design.purpose
   return {
     name: machine.name,
@@ -281,41 +281,30 @@ export function snapshotOf(chain: Chain): Snapshot {
     fit: wound.fit,
     turns: machine.stator.winding.turns,
     magnetMass: chain.runaway.magnetMass * magnetCount(chain),
-    blades: {
-      unitWind,
-      speed,
-      power: speed.map((ω) => blades.power(unitWind, ω)),
-      best: rotor.best,
-      runaway: rotor.runaway,
-    },
     solid: solidOf(chain),
     loadKind: machine.load.kind,
+    converter: machine.converter !== undefined,
     cableBeforeBridge: machine.cable.place === 'before bridge',
     wanted:
       power_W === undefined || atWind_m_per_s === undefined
         ? undefined
         : { power: nominal(power_W), wind: nominal(atWind_m_per_s) },
     limiter: machine.protection.mechanical,
+    turn: turnSource(chain),
+    meter: meterOf(design.bench),
     concerns: chain.concerns,
   }
 }
 
 /** What is drawn of one row; a machine at rest has no period. */
-export function windSnapshotOf({ machine, voltage, generator, rows }: Chain, row: number): WindSnapshot {
+export function windSnapshotOf({ machine, voltage, rows }: Chain, row: number): WindSnapshot {
   const { speed, copperTemperature } = rows[row]!
-  const fastest = Math.max(...rows.map((other) => other.speed), 1e-3) * 1.6
-  const speeds = Float64Array.from(
-    { length: generatorPoints },
-    (_, k) => (fastest * k) / (generatorPoints - 1),
-  )
-  const curve = { speed: speeds, power: speeds.map((ω) => generator.shaftPower(ω, copperTemperature)) }
   const still = {
     row,
     frequency: 0,
     emf: [],
     phaseCurrent: [],
     dcCurrent: new Float64Array(0),
-    generator: curve,
   }
   if (!(speed > 0)) return still
   const { waveforms } = loadPoint(machine, voltage, { speed, copperTemperature, samples: waveformSamples })
@@ -327,6 +316,5 @@ export function windSnapshotOf({ machine, voltage, generator, rows }: Chain, row
         emf: waveforms.emf,
         phaseCurrent: waveforms.phaseCurrent,
         dcCurrent: waveforms.dcCurrent,
-        generator: curve,
       }
 }

@@ -8,14 +8,31 @@ import {
   fairContest,
   faultStudy,
   faultText,
+  finished,
+  generatorTarget,
+  matchMap,
+  matchRemedies,
   parseDesignText,
   Refusal,
   resolveDesign,
   type Steps,
   spreadsOf,
+  stormStudy,
+  worthOf,
 } from '../src/index.ts'
 import { contestReport } from '../src/output/contest-report.ts'
-import type { FromContest, FromStudy, FromWorker, ShownFault, ToWorker } from './messages.ts'
+import { stormReport } from '../src/output/storm-report.ts'
+import type {
+  FromContest,
+  FromRecord,
+  FromRemedies,
+  FromStorm,
+  FromStudy,
+  FromWorker,
+  ShownFault,
+  ToWorker,
+} from './messages.ts'
+import { recordReport } from './record.ts'
 import { snapshotOf, windSnapshotOf } from './snapshot.ts'
 import { wireSnapshotOf } from './wire-snapshot.ts'
 
@@ -24,17 +41,27 @@ declare const self: DedicatedWorkerGlobalScope
 type Edit = Extract<ToWorker, { kind: 'edit' }>
 type ContestAsked = Extract<ToWorker, { kind: 'contest' }>
 type StudyAsked = Extract<ToWorker, { kind: 'study' }>
+type StormAsked = Extract<ToWorker, { kind: 'storm' }>
+type RecordAsked = Extract<ToWorker, { kind: 'record' }>
+type RemediesAsked = Extract<ToWorker, { kind: 'remedies' }>
 
 let waiting: Edit | undefined
 /** The contest to be held or being held; another, or none, supersedes it. */
 let contestAsked: ContestAsked | undefined
 /** The study to be made or being made. */
 let studyAsked: StudyAsked | undefined
+/** The storm to be made or being made. */
+let stormAsked: StormAsked | undefined
+/** The remedies to be tried or being tried. */
+let remediesAsked: RemediesAsked | undefined
+/** The wind record to be read or being read. */
+let recordAsked: RecordAsked | undefined
 let busy = false
 let done: { readonly id: number; readonly chain: Chain } | undefined
 let row = 0
 
-const say = (message: FromWorker | FromContest | FromStudy) => self.postMessage(message)
+const say = (message: FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm) =>
+  self.postMessage(message)
 
 /** Lets messages that have arrived meanwhile be heard; a timer would be slowed to 4 ms. */
 const turn = new MessageChannel()
@@ -89,6 +116,16 @@ function answerWire(): void {
   }
 }
 
+function answerMatch(): void {
+  if (!done) return
+  try {
+    const map = finished(matchMap(done.chain))
+    say({ kind: 'match', id: done.id, map, target: generatorTarget(done.chain, map) })
+  } catch (error) {
+    say({ kind: 'failed', id: done.id, reason: reasonOf(error) })
+  }
+}
+
 /** Runs steps to their end, hearing messages in between; undefined where a newer wish supersedes them. */
 async function run<Result>(
   steps: Steps<Result>,
@@ -121,12 +158,37 @@ async function compute({ id, text }: Edit): Promise<void> {
     if (!chain) return
     done = { id, chain }
     say({ kind: 'result', id, snapshot: snapshotOf(chain) })
+    const worth = await run(worthOf(chain))
+    if (worth) say({ kind: 'worth', id, worth })
     // how far the guesses let it be off takes many chains; it follows when nobody waits for anything else
     const spreads = await run(spreadsOf(chain))
     if (spreads) say({ kind: 'spreads', id, spreads })
   } catch (error) {
     if (error instanceof Refusal) say({ kind: 'faults', id, faults: [faultOfRefusal(error)] })
     else say({ kind: 'failed', id, reason: reasonOf(error) })
+  }
+}
+
+async function readRecord(asked: RecordAsked): Promise<void> {
+  const { id, file, options, text } = asked
+  try {
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    const wide = bytes[0] === 0xff && bytes[1] === 0xfe
+    const made = await run(
+      recordReport(file.name, new TextDecoder(wide ? 'utf-16le' : 'utf-8').decode(bytes), options, text),
+      (fraction) => say({ kind: 'record-progress', id, fraction }),
+      () => waiting !== undefined || recordAsked !== asked,
+    )
+    if (made)
+      say(
+        typeof made === 'string'
+          ? { kind: 'record-refused', id, reason: made }
+          : { kind: 'record', id, report: made },
+      )
+  } catch (error) {
+    say({ kind: 'record-refused', id, reason: reasonOf(error) })
+  } finally {
+    if (recordAsked === asked && !waiting) recordAsked = undefined
   }
 }
 
@@ -158,6 +220,28 @@ async function compare(asked: ContestAsked): Promise<void> {
   }
 }
 
+async function putThroughStorm(asked: StormAsked): Promise<void> {
+  const { id, text, wind, top } = asked
+  const superseded = () => waiting !== undefined || stormAsked !== asked
+  const tell = (fraction: number) => say({ kind: 'storm-progress', id, fraction })
+  try {
+    const parsed = parseDesignText(text)
+    if (!parsed.ok) {
+      say({ kind: 'storm-refused', id, reason: parsed.faults.map(faultText).join('; ') })
+      return
+    }
+    const chain = await run(chainOf(resolveDesign(parsed.design)), () => tell(0), superseded)
+    if (!chain) return
+    const options = { kind: wind, ...(top === undefined ? {} : { top }) }
+    const made = await run(stormStudy(chain, options), tell, superseded)
+    if (made) say({ kind: 'storm', id, report: stormReport(made) })
+  } catch (error) {
+    say({ kind: 'storm-refused', id, reason: reasonOf(error) })
+  } finally {
+    if (stormAsked === asked && !waiting) stormAsked = undefined
+  }
+}
+
 async function study(asked: StudyAsked): Promise<void> {
   const { id, text } = asked
   try {
@@ -179,16 +263,40 @@ async function study(asked: StudyAsked): Promise<void> {
   }
 }
 
+async function remedies(asked: RemediesAsked): Promise<void> {
+  const { id, text } = asked
+  try {
+    const parsed = parseDesignText(text)
+    if (!parsed.ok) {
+      say({ kind: 'remedies-refused', id, reason: parsed.faults.map(faultText).join('; ') })
+      return
+    }
+    const report = await run(
+      matchRemedies(parsed.design),
+      (fraction) => say({ kind: 'remedies-progress', id, fraction }),
+      () => waiting !== undefined || remediesAsked !== asked,
+    )
+    if (report) say({ kind: 'remedies', id, report })
+  } catch (error) {
+    say({ kind: 'remedies-refused', id, reason: reasonOf(error) })
+  } finally {
+    if (remediesAsked === asked && !waiting) remediesAsked = undefined
+  }
+}
+
 async function work(): Promise<void> {
   if (busy) return
   busy = true
   try {
-    while (waiting || contestAsked || studyAsked) {
+    while (waiting || contestAsked || stormAsked || studyAsked || remediesAsked || recordAsked) {
       const edit = waiting
       waiting = undefined
       if (edit) await compute(edit)
       else if (contestAsked) await compare(contestAsked)
       else if (studyAsked) await study(studyAsked)
+      else if (stormAsked) await putThroughStorm(stormAsked)
+      else if (remediesAsked) await remedies(remediesAsked)
+      else if (recordAsked) await readRecord(recordAsked)
     }
   } finally {
     busy = false
@@ -207,6 +315,19 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     studyAsked = data
     void work()
   } else if (data.kind === 'study-stop') studyAsked = undefined
+  else if (data.kind === 'storm') {
+    stormAsked = data
+    void work()
+  } else if (data.kind === 'storm-stop') stormAsked = undefined
+  else if (data.kind === 'remedies') {
+    remediesAsked = data
+    void work()
+  } else if (data.kind === 'remedies-stop') remediesAsked = undefined
+  else if (data.kind === 'record') {
+    recordAsked = data
+    void work()
+  } else if (data.kind === 'record-stop') recordAsked = undefined
+  else if (data.kind === 'match') answerMatch()
   else if (data.kind === 'wire') answerWire()
   else {
     row = data.row

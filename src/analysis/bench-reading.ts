@@ -1,12 +1,15 @@
 /** What a bench would read of a machine: turned by hand with open terminals, and charging in one wind. */
 import {
   type FourierSeries,
+  fourierSeries,
   harmonicAmplitude,
   seriesRms,
   seriesSamples,
   seriesScaled,
   seriesSum,
 } from '../numerics/fourier.ts'
+import type { DiodeDuty, RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
+import { shortedDiodeLoss } from './circulation.ts'
 import type { Chain } from './compute.ts'
 import { copperRatio, loadPoint } from './load-point.ts'
 import { loopLosses } from './turn-loop.ts'
@@ -32,10 +35,11 @@ export interface BenchReading {
   readonly phaseNotch: number
   /** Volts of the phases over a whole turn [V]. */
   readonly waveform: readonly Float64Array[]
-  /** Torque that currents inside the winding hold against the hand [N·m]. */
+  /** Torque that currents inside the winding, and through a shorted diode, hold against the hand [N·m]. */
   readonly dragTorque: number
-  /** Of it by turns closed on themselves [N·m]. */
+  /** Of it by turns closed on themselves, and by a shorted diode with the bridge left on the machine [N·m]. */
   readonly loopTorque: number
+  readonly bridgeTorque: number
   /** Of each phase at 20 °C, and between the terminals as they come out [Ω]. */
   readonly phaseResistance: readonly number[]
   readonly terminalResistance: readonly number[]
@@ -44,6 +48,11 @@ export interface BenchReading {
   readonly speed: number
   readonly dcCurrent: number
   readonly ripple: number
+  /** Amplitude of the direct current's pulse once per electrical period, over the mean. */
+  readonly pulse: number
+  /** Mean of each line's current, of each phase's where each has its own bridge [A]: zero with a sound bridge. */
+  readonly lineDirect: readonly number[]
+  readonly diodes: readonly DiodeDuty[]
   readonly phaseLoss: readonly number[]
   /** In turns closed on themselves [W], part of their phase's loss. */
   readonly loopLoss: number
@@ -86,6 +95,17 @@ export function terminalResistances(connection: string, phases: readonly number[
     : [...phases]
 }
 
+/** Mean currents of the lines: what leaves by the upper diodes less what comes back by the lower ones. */
+const directIn = ({ diodes }: Pick<RectifierPoint, 'diodes'>, lines: number): number[] =>
+  Array.from({ length: lines }, (_, k) =>
+    diodes
+      .filter(({ line, end = 'start' }) => line === k && end === 'start')
+      .reduce((sum, { side, current }) => sum + (side === 'positive' ? current : -current), 0),
+  )
+
+/** Samples of each working period that tell the direct current's pulse. */
+const pulseSamples = 96
+
 function chargingOf(chain: Chain, wind: number) {
   const { machine, voltage, layout, wound, cooling } = chain
   const row = chain.rowAt(wind)
@@ -98,6 +118,7 @@ function chargingOf(chain: Chain, wind: number) {
       ? loadPoint(machine, voltage, {
           speed,
           copperTemperature,
+          samples: pulseSamples * voltage.order,
           ...(flows ? {} : { load: { kind: 'open' } as const }),
         })
       : undefined
@@ -128,6 +149,15 @@ function chargingOf(chain: Chain, wind: number) {
       point && flows && point.dcCurrent > 0
         ? Math.sqrt(Math.max(0, point.dcCurrentRms ** 2 - point.dcCurrent ** 2)) / point.dcCurrent
         : 0,
+    pulse:
+      point && flows && point.dcCurrent > 0
+        ? withoutDust(
+            harmonicAmplitude(fourierSeries(point.waveforms!.dcCurrent, voltage.order), voltage.order) /
+              point.dcCurrent,
+          )
+        : 0,
+    lineDirect: point ? directIn(point, voltage.phases.length).map((A) => (Math.abs(A) < 1e-6 ? 0 : A)) : [],
+    diodes: point?.diodes ?? [],
     phaseLoss,
     loopLoss: inLoops,
     hottestCoil: {
@@ -148,7 +178,10 @@ export function benchReading(chain: Chain, handSpeed: number, wind: number): Ben
   const inTheCoils = coils.map(({ emf }) => seriesRms(emf) * handSpeed)
   const mean = inTheCoils.reduce((sum, volts) => sum + volts, 0) / inTheCoils.length
   const periods = machine.rotor.polePairs
-  const inside = circulating.branches(handSpeed) + circulating.delta(handSpeed) + circulating.loops(handSpeed)
+  // the chain's own table is coarse about the threshold that a hand may just reach
+  const bridge = shortedDiodeLoss(machine, voltage)(handSpeed)
+  const inside =
+    circulating.branches(handSpeed) + circulating.delta(handSpeed) + circulating.loops(handSpeed) + bridge
   const turn = (series: FourierSeries): Float64Array => {
     const samples = seriesSamples(
       seriesScaled(series, handSpeed),
@@ -174,6 +207,7 @@ export function benchReading(chain: Chain, handSpeed: number, wind: number): Ben
     waveform: phases.map(({ emf }) => turn(emf)),
     dragTorque: inside / handSpeed,
     loopTorque: circulating.loops(handSpeed) / handSpeed,
+    bridgeTorque: bridge / handSpeed,
     phaseResistance: resistance,
     terminalResistance: terminalResistances(machine.stator.connection, resistance),
     wind,

@@ -41,6 +41,9 @@ export function usualDefects(design: Design): Defect[] {
     ...(phases === 3 ? [{ kind: 'swapped phases', phase: 1, other: 2 } as const] : []),
     { kind: 'shorted turns', coil: 1, turns: Math.max(1, Math.round(shortedShare * coilTurns)) },
     ...(wire.strands > 1 ? [{ kind: 'open strand', phase: 1, strands: 1 } as const] : []),
+    { kind: 'open diode', line: 1, side: 'positive' },
+    { kind: 'shorted diode', line: 1, side: 'positive' },
+    { kind: 'open line', line: 1 },
     ...(room_mm > 0
       ? [{ kind: 'unequal gap', difference_mm: Math.min(2, room_mm), at_deg: 0 } as const]
       : []),
@@ -51,6 +54,21 @@ const place = (defect: { readonly position: number; readonly disc?: number | und
   `magnet ${defect.position}${defect.disc === undefined ? '' : ` of disc ${defect.disc}`}`
 
 const times = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
+
+const diodePlace = ({ line, side, end }: Extract<Defect, { side: string }>): string =>
+  `${side} diode of ${end === undefined ? `line ${line}` : `the ${end} of phase ${line}`}`
+
+/**
+ * How to find a defect that turning by hand does not show. A sound silicon diode shows 0.4 … 0.9 V one way and nothing
+ * the other, a shorted one next to nothing both ways, an open one nothing both ways: rectifier-test-guide.
+ */
+export function defectTest({ kind }: Defect): string | undefined {
+  if (kind === 'open line')
+    return 'With the rotor still, take the wires off the bridge and measure ohms between their far ends: the broken one reaches none of the others.'
+  if (kind !== 'open diode' && kind !== 'shorted diode') return undefined
+  const seen = kind === 'open diode' ? 'nothing either way' : 'next to 0 V both ways'
+  return `Take the bridge off the machine and off the battery, and set a multimeter to its diode range: across a sound silicon diode it shows 0.4 … 0.9 V one way and nothing the other way (a Schottky diode less), across this one ${seen}.`
+}
 
 /** A defect as one would say it, without a full stop. */
 export function defectWords(defect: Defect): string {
@@ -75,6 +93,12 @@ export function defectWords(defect: Defect): string {
       return `${times(defect.turns, 'turn')} of coil ${defect.coil} shorted`
     case 'open strand':
       return `${times(defect.strands, 'strand')} of phase ${defect.phase} broken`
+    case 'open diode':
+      return `the ${diodePlace(defect)} open`
+    case 'shorted diode':
+      return `the ${diodePlace(defect)} shorted`
+    case 'open line':
+      return `line ${defect.line} broken between machine and bridge`
     case 'unequal gap':
       return `the gap ${formatNumber(nominal(defect.difference_mm))} mm wider on one side than on the other`
   }

@@ -203,6 +203,11 @@ function nextReading(study: FaultStudy, a: Fitted, b: Fitted, readings: MeterRea
     return `Read ${told.name}: ${told.text}${told.name.startsWith('the volts') ? ` at ${speed}` : ''}.`
   if (readings.sequence === undefined && a.shown.sequence !== b.shown.sequence)
     return 'Find the order of the phases: one of the two turns it round.'
+  // a bridge is not met with nothing connected: no reading of the machine alone tells
+  const test = [a, b]
+    .map(({ index }) => (index === undefined ? undefined : study.cases[index]!.test))
+    .find(Boolean)
+  if (test !== undefined) return `Test the bridge: ${test.charAt(0).toLowerCase()}${test.slice(1)}`
   const [one, other] = [a, b].map(({ index }) => (index === undefined ? sound : study.cases[index]!.reading))
   if (Math.abs(one!.dragTorque - other!.dragTorque) > 0.002)
     return `Turn it by hand with nothing connected at ${speed}: the currents inside hold back ${formatSi(one!.dragTorque, 'mNm')} or ${formatSi(other!.dragTorque, 'mNm')}.`

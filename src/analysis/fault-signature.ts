@@ -6,6 +6,7 @@ import type { BenchReading } from './bench-reading.ts'
 import type { Chain } from './compute.ts'
 import { reversedCoilShare } from './concern/reversed-element.ts'
 import type { Defect } from './defect-catalogue.ts'
+import { shortedDiodeTorque } from './shorted-diode-torque.ts'
 
 export interface SignatureRow {
   /** What is read: "volts of the phase, over a sound one's". */
@@ -193,6 +194,67 @@ function gapRows({ chain, reading, sound }: Compared): readonly SignatureRow[] {
   ]
 }
 
+/** The machine without its bridge reads as a sound one. */
+const aloneRow = ({ sound, reading }: Compared): SignatureRow => ({
+  what: 'mean volts between terminals without the bridge, over sound ones',
+  expected: 1,
+  computed: ratio(mean(reading.lines), mean(sound.lines)),
+  basis: 'the machine itself is sound',
+})
+
+function lineRows(compared: Compared, line: number): readonly SignatureRow[] {
+  const { sound, reading } = compared
+  const carried = (diodes: BenchReading['diodes']) =>
+    diodes.reduce((sum, one) => (one.line === line - 1 ? sum + one.current : sum), 0)
+  const usual = carried(sound.diodes)
+  return [
+    aloneRow(compared),
+    ...(usual > 0
+      ? [
+          {
+            what: 'current of its diodes, over that of a sound machine’s',
+            expected: 0,
+            computed: carried(reading.diodes) / usual,
+            basis: 'nothing reaches them; the other lines carry all',
+          },
+        ]
+      : []),
+  ]
+}
+
+function diodeRows(compared: Compared, defect: Extract<Defect, { side: string }>): readonly SignatureRow[] {
+  const { chain, sound, reading } = compared
+  const { line, side, end = 'start', kind } = defect
+  const rows = [aloneRow(compared)]
+  if (kind === 'shorted diode') {
+    const turn = { speed: sound.handSpeed, volts: sound.waveform, resistance: sound.phaseResistance }
+    return [
+      ...rows,
+      {
+        what: 'torque against the hand with the bridge on the machine and nothing behind it, mN·m',
+        expected: 1000 * shortedDiodeTorque(chain.machine, turn, { line: line - 1, side, end }),
+        computed: 1000 * reading.bridgeTorque,
+        basis:
+          'other lines drive current into the shorted one through its neighbours; ohms and threshold alone',
+      },
+    ]
+  }
+  const other = reading.diodes.find(
+    (one) => one.line === line - 1 && (one.end ?? 'start') === end && one.side !== side,
+  )
+  if (!other || !(other.current > 0)) return rows
+  const direct = (end === 'finish' ? -1 : 1) * reading.lineDirect[line - 1]!
+  return [
+    ...rows,
+    {
+      what: 'direct current in its line by a clamp meter, over what the other diode of its leg carries',
+      expected: side === 'positive' ? -1 : 1,
+      computed: direct / other.current,
+      basis: 'current passes the leg one way only; none in a line of a sound bridge',
+    },
+  ]
+}
+
 export function signatureOf(defect: Defect, compared: Compared): readonly SignatureRow[] {
   const { sound, reading, chain } = compared
   switch (defect.kind) {
@@ -246,6 +308,11 @@ export function signatureOf(defect: Defect, compared: Compared): readonly Signat
         },
       ]
     }
+    case 'open diode':
+    case 'shorted diode':
+      return diodeRows(compared, defect)
+    case 'open line':
+      return lineRows(compared, defect.line)
     case 'unequal gap':
       return gapRows(compared)
     default:

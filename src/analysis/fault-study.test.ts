@@ -75,6 +75,44 @@ describe('law: what shows where', () => {
   })
 })
 
+describe('law: a bridge with one bad diode', () => {
+  const sound = discStudy.sound
+  test('open: the machine alone reads as a sound one, its line carries direct current, the rotor turns faster', () => {
+    const { reading, test: words } = caseOf(discStudy, 'open diode')
+    expect(reading.phases).toEqual(sound.phases)
+    expect(reading.dragTorque).toBe(sound.dragTorque)
+    expect(reading.lineDirect[0]!).toBeLessThan(-0.1 * reading.dcCurrent)
+    expect(reading.lineDirect.reduce((sum, A) => sum + A, 0)).toBeCloseTo(0, 5)
+    expect(sound.lineDirect).toEqual([0, 0, 0])
+    expect(reading.pulse).toBeGreaterThan(0.2)
+    expect(sound.pulse).toBe(0)
+    expect(reading.speed).toBeGreaterThan(sound.speed)
+    expect(words).toContain('diode range')
+  })
+  test('a line off: two lines alone charge, with no direct current in them', () => {
+    const { reading } = caseOf(discStudy, 'open line')
+    expect(reading.lineDirect).toEqual([0, 0, 0])
+    expect(reading.phaseLoss[0]!).toBeCloseTo(0, 9)
+    expect(reading.phaseLoss[1]!).toBeCloseTo(reading.phaseLoss[2]!, 6)
+    expect(reading.ripple).toBeGreaterThan(5 * sound.ripple)
+  })
+  test('shorted: it holds the hand back and brakes in the wind', () => {
+    const { reading } = caseOf(discStudy, 'shorted diode')
+    expect(reading.bridgeTorque).toBeGreaterThan(10 * sound.dragTorque)
+    expect(reading.dcCurrent).toBeLessThan(0.6 * sound.dcCurrent)
+    expect(reading.speed).toBeLessThan(sound.speed)
+  })
+  test('readings of a sound machine leave an open diode in question: the next is the test of the bridge', () => {
+    const { phases, lines, corner, terminalResistance } = sound
+    const { likely, next } = likelyDefects(
+      { speed: sound.handSpeed, phases, lines, corner, resistances: terminalResistance, sequence: 1 },
+      { ...discStudy, cases: discStudy.cases.filter(({ defect }) => 'line' in defect) },
+    )
+    expect(likely[0]!.words).toBe('nothing wrong')
+    expect(next).toMatch(/^Test the bridge: /)
+  })
+})
+
 describe('law: ohms between terminals', () => {
   test('alike phases: 2 R of a star, 2 R/3 of a delta, R each by itself', () => {
     expect(terminalResistances('star', [1, 1, 1])).toEqual([2, 2, 2])
@@ -138,7 +176,7 @@ describe('law: the catalogue', () => {
   test('has every kind once that fits, each with its own words', () => {
     const list = usualDefects(designOf(discs))
     expect(new Set(list.map(({ kind }) => kind)).size).toBe(list.length)
-    expect(list).toHaveLength(11)
+    expect(list).toHaveLength(14)
     expect(new Set(list.map(defectWords)).size).toBe(list.length)
     expect(usualDefects(designOf(fixedDocument('drum'))).map(({ kind }) => kind)).not.toContain(
       'reversed coil',

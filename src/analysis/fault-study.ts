@@ -4,7 +4,7 @@ import { resolveDesign } from '../machine/resolve.ts'
 import { Refusal } from '../refusal/require.ts'
 import { type BenchReading, benchReading } from './bench-reading.ts'
 import { type Chain, chainOf } from './compute.ts'
-import { type Defect, defectWords, usualDefects } from './defect-catalogue.ts'
+import { type Defect, defectTest, defectWords, usualDefects } from './defect-catalogue.ts'
 import { type SignatureRow, signatureOf } from './fault-signature.ts'
 import { type Steps, within } from './step.ts'
 import { tellingWind } from './telling-wind.ts'
@@ -22,6 +22,8 @@ export interface FaultCase {
   readonly defect: Defect
   /** In words, without a full stop. */
   readonly words: string
+  /** How to find it where turning by hand shows nothing. */
+  readonly test: string | undefined
   readonly reading: BenchReading
   readonly ratios: FaultRatios
   readonly signature: readonly SignatureRow[]
@@ -77,7 +79,14 @@ export function* faultStudy(design: Design, options: FaultStudyOptions = {}): St
       const faulty: Chain = yield* within(chainOf(machine, { previous: chain }), (k + 1) * width, width)
       const reading = benchReading(faulty, handSpeed, wind)
       const signature = signatureOf(defect, { chain: faulty, sound, reading })
-      cases.push({ defect, words, reading, ratios: ratiosOf(sound, reading), signature })
+      cases.push({
+        defect,
+        words,
+        test: defectTest(defect),
+        reading,
+        ratios: ratiosOf(sound, reading),
+        signature,
+      })
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       refused.push({ words, reason: error.message })

@@ -28,6 +28,7 @@ describe('law: torque times speed is what all causes burn, and what the generato
       branches: 0,
       delta: 0,
       loops: 0,
+      bridge: 0,
     })
     for (const { speed } of noLoadRows(chain)) {
       const tens = (speed * 3) / Math.PI

@@ -17,6 +17,8 @@ export interface NoLoadRow {
     readonly delta: number
     /** Turns closed on themselves. */
     readonly loops: number
+    /** The phases through a shorted diode, with the bridge left on the machine. */
+    readonly bridge: number
   }
 }
 
@@ -37,11 +39,12 @@ export function noLoadRow({ drag, circulating }: NoLoadParts, speed: number): No
   const branches = circulating.branches(speed)
   const delta = circulating.delta(speed)
   const loops = circulating.loops(speed)
-  const sum = friction + eddy + parts + branches + delta + loops
+  const bridge = circulating.bridge(speed)
+  const sum = friction + eddy + parts + branches + delta + loops + bridge
   return {
     speed,
     torque: speed > 0 ? sum / speed : 0,
-    watts: { friction, strands: eddy, parts, branches, delta, loops },
+    watts: { friction, strands: eddy, parts, branches, delta, loops, bridge },
   }
 }
 

@@ -7,8 +7,11 @@ import type { ResultSpread, Spreads } from '../analysis/spread.ts'
 import { tellingWind } from '../analysis/telling-wind.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
 import { windingFactors } from '../analysis/winding-factors.ts'
+import type { Worth } from '../analysis/worth.ts'
+import { sweptArea } from '../machine/swept-area.ts'
 import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
 import { textTable, wrapped } from './text-table.ts'
+import { yearPage } from './worth-page.ts'
 
 export type Tone = 'plain' | 'title' | 'faint' | 'good' | 'warning' | 'blocking'
 
@@ -46,6 +49,7 @@ const lossNames = {
   winding: 'lost in the winding',
   cable: 'lost in the cable',
   diodes: 'lost in the bridge',
+  converter: 'lost in the converter',
   battery: 'heat in the battery',
   useful: 'stored or used',
 } as const
@@ -155,6 +159,30 @@ function reelText({ reelRest }: Chain['wound']): string {
     : `; ${formatSi(length, 'm')} (${formatSi(mass, 'g')}, ${percent(share)}) stay on the reels`
 }
 
+/** Which way the axis stands, the area swept, and how evenly an upright rotor pulls. */
+function axisLines({ machine: { blades }, rotor, blades: map }: Chain): PageLine[] {
+  const area = formatSi(sweptArea(blades), 'm2')
+  if (!('height' in blades))
+    return [
+      plain(
+        `  ${blades.kind === 'table' ? 'blades known by their power' : 'axis along the wind'}, ${area} swept`,
+      ),
+    ]
+  const wind = 5
+  const torque = (share: number) => formatSi(map.torque(wind, 0) * share, 'mNm')
+  const turn = rotor.turn
+  return [
+    plain(`  upright axis, ${area} swept: height times diameter`),
+    ...(turn === undefined || !(turn.restMean > 0)
+      ? []
+      : wrapped(
+          `  at rest in ${formatSi(wind, 'm_per_s')} the blades give ${torque(1)} on the mean of the turn, ${torque(turn.restLeast / turn.restMean)} where they give least${turn.ripple === undefined ? '' : `; at their best speed the torque swings by ${Math.round(100 * turn.ripple)} % of its mean round the turn`}`,
+          columns,
+          '    ',
+        ).map(plain)),
+  ]
+}
+
 function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
   const { voltage, generator, field, gap, wound, runaway, machine } = chain
   const rpm = (2 * Math.PI) / 60
@@ -179,6 +207,7 @@ function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
     plain(
       `  ${formatSi(wound.wireLength, 'm')} of wire, ${formatSi(wound.copperMass, 'g')} of copper${wound.price === undefined ? '' : `, ${formatNumber(wound.price)} in your money`}${reelText(wound)}`,
     ),
+    ...axisLines(chain),
     plain(
       `  the rotor starts in ${windOr(chain.startWind)}; current begins in ${withSpread(chain.cutInWind, 'm_per_s', spreads?.cutInWind)}, at ${withSpread(generator.cutIn, 'rpm', spreads?.cutInSpeed)}`,
     ),
@@ -253,7 +282,7 @@ function windLines({ rows }: Chain): PageLine[] {
       formatNumber(row.powerCoefficient, 2),
       formatNumber(shaftPower(row.watts)),
       formatNumber(row.watts.useful),
-      formatNumber(row.dcCurrent),
+      formatNumber(row.loadCurrent),
       formatNumber(row.loadVoltage),
       formatSi(row.currentDensity, 'A_per_mm2', 2).replace(' A/mm²', ''),
       `${formatSi(row.copperTemperature, 'degC', 2).replace(' °C', '')}${row.overheated ? '!' : ''}`,
@@ -276,7 +305,7 @@ function noLoadLines(chain: Chain): PageLine[] {
     { head: 'metal parts W', of: ({ watts }: (typeof rows)[number]) => watts.parts },
     {
       head: 'circulating W',
-      of: ({ watts }: (typeof rows)[number]) => watts.branches + watts.delta + watts.loops,
+      of: ({ watts }: (typeof rows)[number]) => watts.branches + watts.delta + watts.loops + watts.bridge,
     },
   ].filter(({ of }) => of(last) > 0)
   const table = textTable(
@@ -329,7 +358,7 @@ export function concernLines(concerns: readonly Concern[]): PageLine[] {
 }
 
 /** The whole page; spreads where they have been computed. */
-export function chainPage(chain: Chain, spreads?: Spreads): PageLine[] {
+export function chainPage(chain: Chain, spreads?: Spreads, worth?: Worth): PageLine[] {
   const { machine } = chain
   const gap = plain('')
   return [
@@ -343,6 +372,8 @@ export function chainPage(chain: Chain, spreads?: Spreads): PageLine[] {
     ...factorLines(chain),
     gap,
     ...yearLines(chain, spreads),
+    gap,
+    ...yearPage(chain.year, worth),
     gap,
     ...windLines(chain),
     gap,

@@ -52,6 +52,16 @@ export function faultCells(reading: BenchReading): string[] {
 
 const isMagnet = ({ defect }: FaultCase): boolean => 'position' in defect
 
+/** Where the list is largest, and what it is there. */
+const strongest = (values: readonly number[]): readonly [number, number] => {
+  let at = 0
+  for (let k = 1; k < values.length; k++) if (Math.abs(values[k]!) > Math.abs(values[at]!)) at = k
+  return [at, values[at] ?? 0]
+}
+
+const diodeName = ({ line, end, side }: BenchReading['diodes'][number]): string =>
+  `the ${side} diode of ${end === undefined ? `line ${line + 1}` : `the ${end} of phase ${line + 1}`}`
+
 /** What of a case strikes first, in one sentence. */
 export function faultSentence(study: FaultStudy, one: FaultCase): string {
   const { sound } = study
@@ -74,7 +84,18 @@ export function faultSentence(study: FaultStudy, one: FaultCase): string {
     parts.push(`${formatSi(reading.dragTorque - sound.dragTorque, 'mNm')} more against the hand`)
   const ohms = reading.terminalResistance.map((R, k) => R / sound.terminalResistance[k]!)
   if (changed(ohms)) parts.push(`ohms between terminals ${range(ohms, percent)} of sound ones`)
+  if (reading.pulse > 0.02 + sound.pulse)
+    parts.push(`the direct current pulses once per electrical period by ${percent(reading.pulse)}`)
+  const [line, direct] = strongest(reading.lineDirect)
+  if (Math.abs(direct) > 0.02 * reading.dcCurrent && Math.abs(direct) > 0.01)
+    parts.push(`${formatSi(Math.abs(direct), 'A')} of direct current in line ${line + 1}`)
   if (Math.abs(ratios.dcCurrent - 1) > 0.005) parts.push(`charging current ${percent(ratios.dcCurrent)}`)
+  const [hot, loss] = strongest(reading.diodes.map((one) => one.loss))
+  const [, usual] = strongest(sound.diodes.map((one) => one.loss))
+  if (loss > 1.3 * usual && loss - usual > 0.1)
+    parts.push(
+      `${diodeName(reading.diodes[hot]!)} at ${formatSi(loss, 'W')}, none of a sound bridge above ${formatSi(usual, 'W')}`,
+    )
   const warmer = reading.hottestCoil.temperature - sound.hottestCoil.temperature
   if (warmer > 2) parts.push(`coil ${reading.hottestCoil.number} up to ${formatNumber(warmer, 2)} K warmer`)
   return parts.length === 0 ? 'Hardly anything shows.' : `${parts.join('; ')}.`
@@ -82,7 +103,7 @@ export function faultSentence(study: FaultStudy, one: FaultCase): string {
 
 /** Where the numbers are taken. */
 export const faultNote = (study: FaultStudy): string =>
-  `Turned by hand at ${formatSi(study.handSpeed, 'rpm')} with nothing connected: volts rms of the phases, between the terminals, and of all phases in series (the open corner of a delta); ohms between the terminals at 20 °C; coils apart: strongest less weakest over their mean; notch: the part of a coil’s or phase’s wave that does not repeat from pole to pole; drag: what currents inside the winding hold against the hand. Charging in ${formatSi(study.wind, 'm_per_s', 2)}: direct amps, their ripple, copper loss by phase, and the hottest coil if it gives its neighbours no heat.`
+  `Turned by hand at ${formatSi(study.handSpeed, 'rpm')} with nothing connected: volts rms of the phases, between the terminals, and of all phases in series (the open corner of a delta); ohms between the terminals at 20 °C; coils apart: strongest less weakest over their mean; notch: the part of a coil’s or phase’s wave that does not repeat from pole to pole; drag: what currents inside the winding, or through a shorted diode of a bridge left on, hold against the hand. Charging in ${formatSi(study.wind, 'm_per_s', 2)}: direct amps, their ripple, copper loss by phase, and the hottest coil if it gives its neighbours no heat.`
 
 export function faultPage(study: FaultStudy): PageLine[] {
   const faint = (text: string): PageLine => ({ text, tone: 'faint' })
@@ -113,9 +134,11 @@ export function faultPage(study: FaultStudy): PageLine[] {
       '  ',
     ).map(faint),
     blank,
-    ...study.cases.flatMap((one, k) =>
-      wrapped(`  ${k + 1}  ${one.words}: ${faultSentence(study, one)}`, columns, '     ').map(plain),
-    ),
+    ...study.cases.flatMap((one, k) => {
+      const { test } = one
+      const text = `  ${k + 1}  ${one.words}: ${faultSentence(study, one)}${test === undefined ? '' : ` ${test}`}`
+      return wrapped(text, columns, '     ').map(plain)
+    }),
     ...study.refused.flatMap(({ words, reason }) =>
       wrapped(`  –  ${words}: not computed, ${reason}`, columns, '     ').map(
         (text): PageLine => ({ text, tone: 'warning' }),
@@ -159,6 +182,16 @@ const readingResult = (reading: BenchReading) => ({
   speed_rpm: fromSi(reading.speed, unit('rpm')),
   direct_A: reading.dcCurrent,
   ripple: reading.ripple,
+  pulseOncePerPeriod: reading.pulse,
+  lineDirect_A: reading.lineDirect,
+  diodes: reading.diodes.map(({ line, end, side, state, current, loss }) => ({
+    line: line + 1,
+    ...(end === undefined ? {} : { end }),
+    side,
+    state,
+    mean_A: current,
+    loss_W: loss,
+  })),
   phaseLoss_W: reading.phaseLoss,
   shortedTurnsLoss_W: reading.loopLoss,
   hottestCoil: reading.hottestCoil.number,

@@ -5,7 +5,9 @@ import { openCorner } from '../analysis/open-corner.ts'
 import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
 import { voltageAlongWire } from '../analysis/voltage-along-wire.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
+import type { Worth } from '../analysis/worth.ts'
 import { fromSi, unit } from '../units/unit.ts'
+import { worthResult } from './worth-page.ts'
 
 /** Version of this form; it rises when a field goes or changes its meaning. */
 export const resultVersion = 1
@@ -15,7 +17,7 @@ type Json = string | number | boolean | null | readonly Json[] | { readonly [key
 interface ResultField {
   readonly name: string
   readonly meaning: string
-  readonly of: (chain: Chain, spreads: Spreads | undefined) => Json
+  readonly of: (chain: Chain, spreads: Spreads | undefined, worth: Worth | undefined) => Json
 }
 
 /** An SI value in the unit that the field's name ends in; null for what has no finite value, such as "never". */
@@ -47,6 +49,7 @@ const wattNames = {
   winding: 'copper of the winding',
   cable: 'cable',
   diodes: 'bridge',
+  converter: 'converter',
   battery: 'inside the battery, as heat',
   useful: 'stored, or given to the resistor',
 } as const satisfies Record<(typeof wattColumns)[number], string>
@@ -156,7 +159,7 @@ export const resultFields: readonly ResultField[] = [
         powerCoefficient: row.powerCoefficient,
         available_W: row.available,
         shaft_W: shaftPower(row.watts),
-        current_A: row.dcCurrent,
+        current_A: row.loadCurrent,
         voltage_V: row.loadVoltage,
         phaseCurrent_A: row.phaseCurrent,
         currentDensity_A_per_mm2: fromSi(row.currentDensity, unit('A_per_mm2')),
@@ -189,6 +192,7 @@ export const resultFields: readonly ResultField[] = [
         branches_W: watts.branches,
         delta_W: watts.delta,
         loops_W: watts.loops,
+        shortedDiodes_W: watts.bridge,
       })),
   },
   {
@@ -244,16 +248,35 @@ export const resultFields: readonly ResultField[] = [
   },
   {
     name: 'year',
-    meaning: `energy_kWh (useful), hysteresis_kWh (half of what lies between a rising and a falling wind), energyOfMeanWind_kWh (what the mean wind alone would promise), available_kWh, and the year’s parts ${wattColumns.map((column) => `${column}_kWh`).join(', ')}`,
+    meaning: `energy_kWh (useful), hysteresis_kWh (half of what lies between a rising and a falling wind), energyOfMeanWind_kWh (what the mean wind alone would promise), available_kWh, pastBlades_kWh, held_kWh (not taken above the limiter’s wind), low_kWh and high_kWh (nine of ten single years), inGusts_kWh (if it followed every gust; null where not known), months (null where not known; meanWind_m_per_s, energy_kWh, low_kWh, high_kWh), and the year’s parts ${wattColumns.map((column) => `${column}_kWh`).join(', ')}`,
     of: ({ year }) => ({
       energy_kWh: fromSi(year.energy, unit('kWh')),
       hysteresis_kWh: fromSi(year.hysteresis, unit('kWh')),
       energyOfMeanWind_kWh: fromSi(year.energyOfMeanWind, unit('kWh')),
       available_kWh: fromSi(year.ledger.available, unit('kWh')),
+      pastBlades_kWh: fromSi(year.ledger.pastBlades, unit('kWh')),
+      held_kWh: fromSi(year.ledger.held, unit('kWh')),
+      low_kWh: fromSi(year.range.low, unit('kWh')),
+      high_kWh: fromSi(year.range.high, unit('kWh')),
+      inGusts_kWh: inUnit('kWh', year.energyInGusts),
+      months:
+        year.months?.map(({ month, meanWind, energy, low, high }) => ({
+          month,
+          meanWind_m_per_s: meanWind,
+          energy_kWh: fromSi(energy, unit('kWh')),
+          low_kWh: fromSi(low, unit('kWh')),
+          high_kWh: fromSi(high, unit('kWh')),
+        })) ?? null,
       ...Object.fromEntries(
         wattColumns.map((column) => [`${column}_kWh`, fromSi(year.ledger.parts[column], unit('kWh'))]),
       ),
     }),
+  },
+  {
+    name: 'worth',
+    meaning:
+      'the need against the year, storage losses taken off: energy_kWh, low_kWh, high_kWh, need_kWh, standing_kWh (controller and the like), refused_kWh (by a full battery), cover (covered, perhaps, short), autonomy_d, months, steps (what a higher tower or larger rotor would bring), verdict in sentences; null where no need is named or it was not computed',
+    of: (_, __, worth) => (worth === undefined ? null : worthResult(worth)),
   },
   {
     name: 'spreads',
@@ -287,5 +310,9 @@ export const resultFields: readonly ResultField[] = [
   },
 ]
 
-export const designResult = (chain: Chain, spreads?: Spreads): Readonly<Record<string, Json>> =>
-  Object.fromEntries(resultFields.map(({ name, of }) => [name, of(chain, spreads)]))
+export const designResult = (
+  chain: Chain,
+  spreads?: Spreads,
+  worth?: Worth,
+): Readonly<Record<string, Json>> =>
+  Object.fromEntries(resultFields.map(({ name, of }) => [name, of(chain, spreads, worth)]))

@@ -26,6 +26,23 @@ export const bladeStation: Station = {
           stations: [at(0.2, 0.22, 22), at(0.5, 0.15, 9), at(0.75, 0.105, 4.5), at(1, 0.075, 2.5)],
         }
       },
+      'straight-blade': (document) => {
+        const { diameter_m } = size(document)
+        return {
+          diameter_m,
+          height_m: rounded(1.1 * diameter_m, 0.01),
+          bladeCount: 3,
+          chord_mm: rounded(125 * diameter_m, 1),
+          pitch_deg: 3,
+          section: 'NACA 0018',
+          strutThickness_mm: rounded(6 * diameter_m, 0.5),
+          strutShape: 'streamlined',
+        }
+      },
+      'drag-rotor': (document) => {
+        const { diameter_m } = size(document)
+        return { diameter_m, height_m: rounded(1.2 * diameter_m, 0.01), bucketCount: 'two', storeys: 'two' }
+      },
       table: (document) => ({
         ...size(document),
         points: [

@@ -102,7 +102,8 @@ function GroupTitle({ group, station }: { readonly group: Group; readonly statio
 function GroupFields({ group, station }: { readonly group: Group; readonly station: Station }) {
   // a field that was in sight stays in sight, so that nothing jumps away under the hand
   const seen = useRef(new Set<string>())
-  const isList = (field: FormField) => field.kind === 'list' && !/^reversed/.test(String(field.keys.at(-1)))
+  const isList = (field: FormField) =>
+    field.kind === 'list' && !/^(?:reversed|months$|monthlyMean_|count$)/.test(String(field.keys.at(-1)))
   const shown: FormField[] = []
   const rare: FormField[] = []
   for (const field of group.fields) {

@@ -3,9 +3,11 @@ import { benchStation } from './bench.ts'
 import { bladeStation } from './blade.ts'
 import { bridgeStation } from './bridge.ts'
 import { cableStation } from './cable.ts'
+import { converterStation } from './converter.ts'
 import { defectStation } from './defect.ts'
 import { designStation } from './design.ts'
 import { loadStation } from './load.ts'
+import { needStation } from './need.ts'
 import { protectionStation } from './protection.ts'
 import { purposeStation } from './purpose.ts'
 import { rotorStation } from './rotor.ts'
@@ -13,6 +15,7 @@ import { shaftStation } from './shaft.ts'
 import { siteStation } from './site.ts'
 import type { Station } from './station.ts'
 import { statorStation } from './stator.ts'
+import { wiringStation } from './wiring.ts'
 
 export const stations: readonly Station[] = [
   designStation,
@@ -25,7 +28,10 @@ export const stations: readonly Station[] = [
   statorStation,
   cableStation,
   bridgeStation,
+  converterStation,
   loadStation,
+  wiringStation,
+  needStation,
   benchStation,
   defectStation,
 ]

@@ -6,4 +6,13 @@ export const siteStation: Station = {
   title: 'Site',
   lead: 'The wind and air where it stands.',
   open: true,
+  extras: [
+    {
+      path: ['site', 'windHistogram'],
+      label: 'Measured frequencies of the wind',
+      start: {},
+      // made-up frequencies would be taken for measured ones: they come from a logger's file alone
+      fits: () => false,
+    },
+  ],
 }

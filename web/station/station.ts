@@ -12,7 +12,7 @@ export type Settle = (noun: RawObject, document: RawObject) => RawObject
 export interface Extra {
   readonly path: Path
   readonly label: string
-  readonly start: RawObject
+  readonly start: RawObject | readonly RawObject[]
   /** Whether it may be added to this document. */
   readonly fits: (document: RawObject) => boolean
 }

@@ -12,7 +12,7 @@ const fields = designFields()
 const choices: readonly (readonly [Path, readonly string[]])[] = [
   [
     ['blades', 'kind'],
-    ['optimum', 'stations', 'table'],
+    ['optimum', 'stations', 'table', 'straight-blade', 'drag-rotor'],
   ],
   [
     ['rotor', 'arrangement'],

@@ -1,6 +1,13 @@
 /** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
 import { computed, signal } from '@preact/signals'
-import type { FieldDescription, FormField, Spreads } from '../../src/index.ts'
+import type {
+  FieldDescription,
+  FormField,
+  GeneratorTarget,
+  MatchMap,
+  Spreads,
+  Worth,
+} from '../../src/index.ts'
 import { migrated } from '../../src/machine/migration.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
@@ -28,7 +35,13 @@ export const progress = signal<number | undefined>(0)
 export const snapshot = signal<Snapshot | undefined>(undefined)
 /** How far the guesses let the snapshot be off; undefined until it has been worked out. */
 export const spreads = signal<Spreads | undefined>(undefined)
+/** The need against the year; undefined until it has been worked out, or where the design names no need. */
+export const worth = signal<Worth | undefined>(undefined)
 export const windDetail = signal<WindSnapshot | undefined>(undefined)
+/** The map of blades and generator; follows the snapshot. */
+export const matchDetail = signal<
+  { readonly map: MatchMap; readonly target: GeneratorTarget | undefined } | undefined
+>(undefined)
 /** Where along the wire the volts arise; worked out only while something shows it. */
 export const wireDetail = signal<WireSnapshot | undefined>(undefined)
 /** Wind wished for [m/s]; undefined until the slider is moved. */
@@ -130,11 +143,16 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     if (data.id === answered) wireDetail.value = data.wire
     return
   }
+  if (data.kind === 'match') {
+    if (data.id === answered) matchDetail.value = { map: data.map, target: data.target }
+    return
+  }
   // an answer to an older edit says nothing of the document as it stands
   if (data.id !== newest) return
   if (data.kind === 'failed') stopped(data.reason)
   else if (data.kind === 'form') form.value = data.form
   else if (data.kind === 'spreads') spreads.value = data.spreads
+  else if (data.kind === 'worth') worth.value = data.worth
   else if (data.kind === 'progress') {
     faults.value = []
     breakdown.value = ''
@@ -147,8 +165,10 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     faults.value = []
     snapshot.value = data.snapshot
     spreads.value = undefined
+    worth.value = undefined
     progress.value = undefined
     ask({ kind: 'wind', row: row.value })
+    ask({ kind: 'match' })
     if (wireWatchers > 0) ask({ kind: 'wire' })
     else wireDetail.value = undefined
   }

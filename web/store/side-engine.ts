@@ -1,7 +1,18 @@
 /** An engine of its own for one long question, so that the page goes on answering edits. */
-import type { FromContest, FromStudy, FromWorker, ToWorker } from '../messages.ts'
+import type {
+  FromContest,
+  FromRecord,
+  FromRemedies,
+  FromStorm,
+  FromStudy,
+  FromWorker,
+  ToWorker,
+} from '../messages.ts'
 
-export type Heard = Extract<FromWorker | FromContest | FromStudy, { id: number }>
+export type Heard = Extract<
+  FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm,
+  { id: number }
+>
 
 export interface SideEngine {
   /** Asks, with a number that makes every answer to an earlier question too late. */
@@ -15,7 +26,9 @@ export function sideEngine(heard: (data: Heard) => void, failed: (reason: string
   const engine = (): Worker => {
     if (worker) return worker
     worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
-    worker.onmessage = ({ data }: MessageEvent<FromWorker | FromContest | FromStudy>) => {
+    worker.onmessage = ({
+      data,
+    }: MessageEvent<FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm>) => {
       if ('id' in data && data.id === newest) heard(data)
     }
     worker.onerror = (event) => {

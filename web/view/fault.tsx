@@ -6,6 +6,7 @@ import { formatNumber } from '../../src/units/format.ts'
 import { chosenCase, startStudy, stopStudy, study, studyStale } from '../store/fault.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
+import { DiagnosisForm } from './diagnosis.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -86,6 +87,7 @@ function Report({ made }: { readonly made: FaultStudy }) {
             </label>
           </div>
           <p class="fault-sentence">{capital(faultSentence(made, one))}</p>
+          {one.test === undefined ? null : <p class="note">{one.test}</p>}
           <Turn made={made} one={one} />
           <Signature one={one} />
         </>
@@ -102,6 +104,7 @@ function Report({ made }: { readonly made: FaultStudy }) {
         chosen={chosenCase.value + 1}
       />
       <p class="note">{faultNote(made)}</p>
+      <DiagnosisForm made={made} />
     </div>
   )
 }

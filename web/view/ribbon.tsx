@@ -24,8 +24,25 @@ export function lossesOf(snapshot: Snapshot, { available, watts }: WindRow): Rib
     { part: 'shaft', label: 'eddy currents', watts: watts.eddy + watts.parts, className: 'loss-copper' },
     { part: 'winding', label: 'copper heat', watts: watts.winding, className: 'loss-copper' },
     ...(snapshot.cableBeforeBridge ? [cable, diodes] : [diodes, cable]),
-    ...(snapshot.loadKind === 'battery'
-      ? [{ part: 'battery', label: 'battery heat', watts: watts.battery, className: 'loss-diode' }]
+    ...(snapshot.converter
+      ? [
+          {
+            part: 'converter',
+            label: 'converter heat',
+            watts: watts.converter,
+            className: 'loss-diode',
+          },
+        ]
+      : []),
+    ...(snapshot.loadKind === 'battery' || snapshot.loadKind === 'capacitor'
+      ? [
+          {
+            part: snapshot.loadKind,
+            label: `${snapshot.loadKind} heat`,
+            watts: watts.battery,
+            className: 'loss-diode',
+          },
+        ]
       : []),
   ]
 }
@@ -34,7 +51,14 @@ const percent = (part: number, whole: number) => `${formatNumber(whole > 0 ? (10
 
 export function Ribbon({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
   const losses = lossesOf(snapshot, row)
-  const store = { battery: 'stored', resistor: 'resistor', open: 'used' }[snapshot.loadKind]
+  const store = {
+    battery: 'stored',
+    resistor: 'resistor',
+    heater: 'heater',
+    lamp: 'lamp',
+    capacitor: 'drawn',
+    open: 'used',
+  }[snapshot.loadKind]
   const shaft = shaftPower(row.watts)
   const rows = [
     { label: 'in the wind through the rotor', watts: row.available },

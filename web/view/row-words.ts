@@ -3,8 +3,16 @@ import type { WindRow } from '../../src/index.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 
-export const usefulName = ({ loadKind }: Snapshot): string =>
-  loadKind === 'battery' ? 'into the battery' : loadKind === 'resistor' ? 'into the resistor' : 'used'
+const into: Readonly<Record<Snapshot['loadKind'], string>> = {
+  battery: 'into the battery',
+  resistor: 'into the resistor',
+  heater: 'into the heater',
+  lamp: 'into the lamp',
+  capacitor: 'drawn from the capacitor',
+  open: 'used',
+}
+
+export const usefulName = ({ loadKind }: Snapshot): string => into[loadKind]
 
 export const stateWords: Readonly<Record<WindRow['state'], string>> = {
   'at rest': 'at rest',
@@ -18,10 +26,10 @@ export const rpmText = (speed: number): string => formatSi(speed, 'rpm')
 export const celsius = (temperature: number): string => formatNumber(Math.round(temperature - 273.15), 3)
 
 const useWords = ({ loadKind }: Snapshot, row: WindRow): string => {
-  const amps = formatSi(row.dcCurrent, 'A')
+  const amps = formatSi(row.loadCurrent, 'A')
   const volts = formatSi(row.loadVoltage, 'V')
   if (loadKind === 'open') return `${volts} behind the bridge, nothing connected`
-  return `${amps} at ${volts} ${loadKind === 'battery' ? 'into the battery' : 'into the resistor'}`
+  return `${amps} at ${volts} ${into[loadKind]}`
 }
 
 export function rowSentence(snapshot: Snapshot, row: WindRow): string {

@@ -2,24 +2,100 @@
 import fc from 'fast-check'
 import ts from 'typescript'
 import { describe, expect, test } from 'vitest'
+import type { MatchMap } from '../../analysis/match-map.ts'
 import { faultWaveformChart } from './fault-waveform.ts'
 import { gapFieldChart } from './gap-field.ts'
 import { matchChart } from './match.ts'
+import { monthEnergyChart } from './month-energy.ts'
 import { escaped } from './picture.ts'
 import { powerCurveChart } from './power-curve.ts'
+import { turnWaveChart } from './turn-wave.ts'
 import { leastRibbonWidth, wattRibbonChart } from './watt-ribbon.ts'
 import { waveformChart } from './waveform.ts'
 import { windDistributionChart } from './wind-distribution.ts'
 import { wireAngleChart } from './wire-angle.ts'
 import { wireProfileChart } from './wire-profile.ts'
 import { wireVoltageChart } from './wire-voltage.ts'
+import { yearLedgerChart } from './year-ledger.ts'
 
 const sine = (size: number, shift = 0) =>
   Float64Array.from({ length: 60 }, (_, k) => size * Math.sin((2 * Math.PI * k) / 60 + shift))
 const winds = Float64Array.from({ length: 20 }, (_, k) => (k + 1) / 2)
 
+/** A map with every kind of state in it, watts of a size. */
+function sampleMap(size: number): MatchMap {
+  const speeds = winds.map((each) => 8 * each)
+  const curve = (factor: number) => ({
+    speed: speeds,
+    power: speeds.map((each) => factor * size * each ** 2),
+  })
+  const state = (speed: number, stable: boolean, kind: 'turning' | 'charging' | 'stalled') => ({
+    speed,
+    power: size * speed ** 2,
+    stable,
+    tipSpeedRatio: 3,
+    powerCoefficient: 0.2,
+    copperTemperature: 300,
+    kind,
+    bladeSlope: stable ? -size : size,
+    generatorSlope: size / 2,
+  })
+  const bladeFractions = Float64Array.from({ length: 20 }, (_, k) => k / 19)
+  const map: MatchMap = {
+    winds: [3, 5, 7, 9].map((wind) => ({
+      wind,
+      states: [
+        state(4 * wind, true, wind > 6 ? 'stalled' : 'charging'),
+        state(7 * wind, false, 'charging'),
+        state(9 * wind, true, 'charging'),
+      ],
+      rising: 0,
+      falling: wind > 8 ? 0 : 2,
+      stallSpeed: 5 * wind,
+      startingMargin: Number.POSITIVE_INFINITY,
+      bladePower: bladeFractions.map((share) => size * wind ** 3 * share * (1 - share)),
+      fastest: 12 * wind,
+    })),
+    greatestWind: 9,
+    endedBy: 'storm',
+    bladeFractions,
+    generator: { settled: curve(1), cold: curve(1.1), hot: curve(0.9) },
+    coldTemperature: 285,
+    hotTemperature: 360,
+    battery: { low: { voltage: 11.7, ...curve(1.2) }, high: { voltage: 14.4, ...curve(0.8) } },
+    zones: {
+      startWind: 2,
+      cutInSpeed: 12,
+      cutInWind: 2.5,
+      stallLine: curve(0.5),
+      stalledWinds: [7, 9],
+      overspeed: 81,
+    },
+  }
+  return map
+}
+
 /** Every chart at a width, its values of a size. */
 const charts = (width: number, size: number): Record<string, string> => ({
+  months: monthEnergyChart({
+    width,
+    height: 260,
+    months: ['Jan', 'Feb <&>', 'Mar'].map((label, k) => ({
+      label,
+      energy: 1e6 * size * (k + 1),
+      low: 3e5 * size,
+      high: 4e6 * size,
+      need: k === 1 ? undefined : 2e6 * size,
+    })),
+  }),
+  ledger: yearLedgerChart({
+    width,
+    whole: 5e6 * size,
+    bars: [
+      { label: 'past the blades <&>', energy: 4e6 * size, className: 'ink-wind' },
+      { label: 'stored or used', energy: 1e6 * size, className: 'ink-store' },
+    ],
+  }),
   ribbon: wattRibbonChart({
     width,
     wind: 6,
@@ -44,18 +120,15 @@ const charts = (width: number, size: number): Record<string, string> => ({
     faulty: [sine(0.8 * size), sine(0.9 * size, 2), sine(size, 4)],
     words: 'magnet 1 <missing>',
   }),
-  match: matchChart({
+  turn: turnWaveChart({
     width,
-    height: 300,
-    blades: [4, 6, 8].map((wind) => ({
-      wind,
-      speed: winds.map((each) => each * wind),
-      power: winds.map((each) => size * wind ** 3 * each * (10 - each)),
-    })),
-    generator: { speed: winds.map((each) => each * 8), power: winds.map((each) => size * each ** 3) },
-    points: [{ wind: 6, speed: 20, power: 30 * size }],
-    chosenWind: 6,
+    wave: sine(size),
+    time: 0.1,
+    shown: 0.6 * size,
+    rms: 0.7 * size,
+    direct: false,
   }),
+  match: matchChart({ width, height: 300, map: sampleMap(size), chosen: 2 }),
   power: powerCurveChart({
     width,
     height: 280,
