@@ -67,7 +67,7 @@ function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
     wattLine('in the wind', row.available, row.available),
     wattLine('taken by the blades', shaft, row.available),
     ...wattColumns
-      .filter((column) => column !== 'parts' || row.watts.parts > 0)
+      .filter((column) => (column !== 'parts' && column !== 'converter') || row.watts[column] > 0)
       .map((column) => wattLine(lossNames[column], row.watts[column], row.available)),
     ...(spreads === undefined
       ? []

@@ -12,8 +12,8 @@ export interface LedgerRow {
 
 const labels: Readonly<Record<keyof Watts, string>> = {
   friction: 'bearings and seals',
-  eddy: 'eddy currents in the strands',
-  parts: 'eddy currents in metal parts',
+  eddy: 'eddies in the strands',
+  parts: 'eddies in metal parts',
   winding: 'copper of the winding',
   cable: 'cable',
   diodes: 'diodes of the bridge',

@@ -1,6 +1,8 @@
 /** A wind logger's file on the page: dropped or chosen, its report, and the way into the design. */
 import { useState } from 'preact/hooks'
-import { monthNames, refusalKinds, type SpeedUnit, type WindQuestion } from '../../src/index.ts'
+import { monthNames } from '../../src/analysis/worth-verdict.ts'
+import type { SpeedUnit, WindQuestion } from '../../src/index.ts'
+import { refusalKinds } from '../../src/measurement/import-report.ts'
 import { durationText, layoutSentences, linesText, recordNotes } from '../../src/output/wind-page.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { RecordReport } from '../record.ts'

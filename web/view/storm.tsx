@@ -1,5 +1,5 @@
 /** Shows the present machine in a storm: what fails in turn, each second by second, and how far the short brakes. */
-import { type StormWindKind, stormWindKinds } from '../../src/index.ts'
+import { type StormWindKind, stormWindKinds } from '../../src/analysis/storm-wind.ts'
 import { stormTraceChart } from '../../src/output/chart/storm-trace.ts'
 import { traceHeads } from '../../src/output/storm-page.ts'
 import {

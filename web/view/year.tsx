@@ -1,5 +1,5 @@
 /** The year: where its energy goes, month by month what it brings, and whether that is worth it. */
-import { monthNames } from '../../src/index.ts'
+import { monthNames } from '../../src/analysis/worth-verdict.ts'
 import { monthEnergyChart } from '../../src/output/chart/month-energy.ts'
 import { energyText, yearLedgerChart } from '../../src/output/chart/year-ledger.ts'
 import { monthsUnknown } from '../../src/output/worth-page.ts'
