@@ -1,7 +1,7 @@
 /** Remedies for the match of the present design: how far they are, their report, one taken over on trial. */
 import { computed, signal } from '@preact/signals'
-import type { Remedy, RemedyReport } from '../../src/index.ts'
 import { withChanges } from '../../src/analysis/remedy/change.ts'
+import type { Remedy, RemedyReport } from '../../src/index.ts'
 import { changesText } from '../../src/output/remedy-words.ts'
 import { document as design, notice, replace } from './design.ts'
 import type { RawObject } from './raw-document.ts'
