@@ -1,19 +1,11 @@
 /** What hangs on the direct-current side in a storm, and the volts at which it and the generator agree. */
 import type { Machine } from '../machine/machine.ts'
-import type { Converter, Load } from '../machine/supply-side.ts'
+import type { Converter, Load, Protection } from '../machine/supply-side.ts'
 import { filamentResistance } from '../physics/electrics/hot-resistance.ts'
 import { curvePower, plainLoad } from './load-balance.ts'
 
 /** Dump load as the document or a guess states it. */
-export interface Dump {
-  readonly resistance: number
-  readonly power: number
-  readonly on: number
-  readonly off: number
-  readonly place: 'at the battery' | 'behind the bridge'
-  readonly withoutPower: 'on' | 'off'
-  readonly ownFuse: boolean
-}
+export type Dump = NonNullable<Protection['dump']>
 
 /** Amps that the plain loads draw at a voltage, rising with it. */
 export function loadCurrent(load: Load): (voltage: number) => number {
