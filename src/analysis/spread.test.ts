@@ -24,11 +24,28 @@ const spreadsFor = (change: (document: ReturnType<typeof exampleDocument>) => vo
 }
 
 describe('law: spread of the results', () => {
-  test('a design without guesses has none', () => {
-    for (const { spread, causes } of Object.values(spreadsFor(() => {}))) {
+  test('a design without guesses has none, but for the runaway, which the sections of computed blades leave open', () => {
+    const { runawaySpeed, ...others } = spreadsFor(() => {})
+    for (const { spread, causes } of Object.values(others)) {
       expect(spread).toBe(0)
       expect(causes).toEqual([])
     }
+    expect(runawaySpeed.causes).toEqual([{ path: 'drag of the blade sections', share: 1 }])
+    expect(runawaySpeed.spread / runawaySpeed.value).toBeGreaterThan(0.02)
+    expect(runawaySpeed.spread / runawaySpeed.value).toBeLessThan(0.4)
+  })
+  test('a table of measured powers leaves nothing open', () => {
+    const { runawaySpeed } = spreadsFor((document) => {
+      document.blades = {
+        kind: 'table',
+        diameter_m: 0.36,
+        points: [0, 0.2, 0.3, 0.2, 0].map((powerCoefficient, k) => ({
+          tipSpeedRatio: 1.5 * k,
+          powerCoefficient,
+        })),
+      }
+    })
+    expect(runawaySpeed.spread).toBe(0)
   })
   test('open-circuit volts follow the polarisation one to one', () => {
     const { phaseVoltage } = spreadsFor((document) => {

@@ -39,10 +39,29 @@ export type Spreads = Readonly<Record<SpreadOutput, ResultSpread>>
 const leastShare = 0.01
 
 /**
+ * How far the unloaded speed may be off with the drag of the blades' sections, as a share: from the Reynolds numbers of
+ * a working wind, where sections drag most, to those of a gust, which the runaway is told for. 0 for a table of powers.
+ */
+function runawayShare({
+  byWind,
+  tipSpeedRatio,
+  power,
+  runaway,
+}: Pick<Chain['rotor'], 'byWind' | 'tipSpeedRatio' | 'power' | 'runaway'>): number {
+  if (byWind === undefined || !(runaway > 0)) return 0
+  let last = power.length - 1
+  while (last > 0 && !(power[last]! > 0)) last--
+  const [λ, P] = [tipSpeedRatio[last]!, power[last]!]
+  const beyond = last + 1 < power.length ? last + 1 : last
+  const zero = beyond > last ? λ + ((tipSpeedRatio[beyond]! - λ) * P) / (P - power[beyond]!) : λ
+  return Math.max(0, 1 - zero / runaway)
+}
+
+/**
  * Spread of the results, guess by guess: each is turned to both ends of its spread through the whole chain, the larger
  * of the two changes counts, and they add as independent errors, w = √Σ max(|f₊ − f₀|, |f₋ − f₀|)². Thresholds
  * between the ends are met; guesses that only matter together are not. Where a machine has two states, half of what
- * lies between them in the year's energy counts as one more. Yields the fraction done.
+ * lies between them in the year's energy counts as one more, and so does the drag of the blade sections for the runaway. Yields the fraction done.
  */
 export function* spreadsOf(chain: Chain): Steps<Spreads> {
   const names = Object.keys(spreadOutputs) as SpreadOutput[]
@@ -69,6 +88,12 @@ export function* spreadsOf(chain: Chain): Steps<Spreads> {
     changes.push({
       path: 'two states in the same wind',
       change: names.map((name) => (name === 'energy' ? chain.year.hysteresis : 0)),
+    })
+  const dragged = runawayShare(chain.rotor) * chain.runaway.speed
+  if (dragged > 0)
+    changes.push({
+      path: 'drag of the blade sections',
+      change: names.map((name) => (name === 'runawaySpeed' ? dragged : 0)),
     })
   const results = names.map((name, n): [SpreadOutput, ResultSpread] => {
     const value = values[n]!
