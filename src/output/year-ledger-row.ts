@@ -26,7 +26,7 @@ const labels: Readonly<Record<keyof Watts, string>> = {
 export function ledgerRows({ pastBlades, held, parts }: YearLedger): LedgerRow[] {
   const rows: LedgerRow[] = [
     { cause: 'past the blades', label: 'goes on past the blades', energy: pastBlades, kind: 'not taken' },
-    { cause: 'held', label: 'not taken: the limiter holds', energy: held, kind: 'not taken' },
+    { cause: 'held', label: 'held back by the limiter', energy: held, kind: 'not taken' },
     ...wattColumns.map(
       (cause): LedgerRow => ({
         cause,
