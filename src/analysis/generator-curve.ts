@@ -2,6 +2,7 @@
 import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
 import { kinkedCubic } from '../numerics/kinked-cubic.ts'
+import { parabolaWeights } from '../numerics/parabola-weight.ts'
 import type { Circulation } from './circulation.ts'
 import { converterKinks } from './converter-kink.ts'
 import type { DragWatts } from './drag.ts'
@@ -63,15 +64,6 @@ function merged(speeds: Float64Array, kinks: readonly number[]): Float64Array {
   const apart = (speed: number) => kinks.every((kink) => Math.abs(speed - kink) > least)
   const own = speeds.filter((speed, k) => k === 0 || k === speeds.length - 1 || apart(speed))
   return Float64Array.from(new Set([...own, ...kinks])).sort()
-}
-
-/** Weights of the parabola through the three nodes. */
-function parabola(x: number, [a, b, c]: readonly [number, number, number]): [number, number, number] {
-  return [
-    ((x - b) * (x - c)) / ((a - b) * (a - c)),
-    ((x - a) * (x - c)) / ((b - a) * (b - c)),
-    ((x - a) * (x - b)) / ((c - a) * (c - b)),
-  ]
 }
 
 /** Weights of the straight line between the two nodes, falling, that hold x; of the nearest two outside. */
@@ -174,7 +166,7 @@ export function* generatorCurve(
   const bounded = (temperature: number) => Math.min(Math.max(temperature, 223.15), 623.15)
   const weigh = (temperature: number): readonly number[] =>
     converter === undefined
-      ? parabola(conductance(bounded(temperature)), nodesOfHeat as [number, number, number])
+      ? parabolaWeights(conductance(bounded(temperature)), nodesOfHeat as [number, number, number])
       : chord(conductance(bounded(temperature)), nodesOfHeat)
   return {
     cutIn,

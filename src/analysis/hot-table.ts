@@ -1,5 +1,6 @@
 /** Tables of an electrical quantity over speed at three copper temperatures, and the one of any temperature between. */
 import type { Machine } from '../machine/machine.ts'
+import { parabolaWeights } from '../numerics/parabola-weight.ts'
 import { copperRatio } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 
@@ -76,10 +77,8 @@ export function speedNodes(
       const table = new Float64Array(cold.length)
       for (let i = 0; i < count; i++) {
         const x = admittance(temperature, i)
-        const [a, b, c] = tableTemperatures.map((each) => admittance(each, i)) as [number, number, number]
-        const wa = ((x - b) * (x - c)) / ((a - b) * (a - c))
-        const wb = ((x - a) * (x - c)) / ((b - a) * (b - c))
-        const wc = ((x - a) * (x - b)) / ((c - a) * (c - b))
+        const at3 = tableTemperatures.map((each) => admittance(each, i)) as [number, number, number]
+        const [wa, wb, wc] = parabolaWeights(x, at3)
         for (let k = i * width; k < (i + 1) * width; k++)
           table[k] = wa * cold[k]! + wb * warmed[k]! + wc * hot[k]!
       }

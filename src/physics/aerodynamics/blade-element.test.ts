@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { anyRatio, variedBladeRotor } from '../../../test/varied-blade-rotor.ts'
 import { sd2030 } from '../../data/airfoil/sd2030.ts'
 import {
   type BladeRotor,
@@ -151,30 +152,7 @@ describe('agrees: iteration in a and a′ with the explicit high-induction formu
     })
 })
 
-const anyRotor = fc
-  .record({
-    bladeCount: fc.integer({ min: 1, max: 8 }),
-    radius: fc.double({ min: 0.05, max: 6, noNaN: true }),
-    hub: fc.double({ min: 0, max: 0.6, noNaN: true }),
-    chords: fc.array(fc.double({ min: 0.01, max: 0.35, noNaN: true }), { minLength: 4, maxLength: 4 }),
-    twists: fc.array(fc.double({ min: -0.5, max: 1.6, noNaN: true }), { minLength: 4, maxLength: 4 }),
-  })
-  .map(
-    ({ bladeCount, radius, hub, chords, twists }): BladeRotor => ({
-      bladeCount,
-      radius,
-      hubRadius: hub * radius,
-      station: Float64Array.of(0, 1 / 3, 2 / 3, 1).map((t) => radius * (hub + t * (1 - hub))),
-      chord: Float64Array.from(chords, (c) => c * radius),
-      twist: Float64Array.from(twists),
-      pitch: 0,
-      polar: thin,
-    }),
-  )
-const anyRatio = fc.oneof(
-  fc.double({ min: 0, max: 15, noNaN: true }),
-  fc.constantFrom(0, 1e-9, 1e-3, 20, 50, 300, 1e4),
-)
+const anyRotor = variedBladeRotor(thin)
 
 describe('law: any rotor at any tip-speed ratio', () => {
   test('finite, never above Betz', () => {

@@ -2,15 +2,14 @@
 import { refuse } from '../../refusal/require.ts'
 import { extendedPolarInto, type Polar, polarFunctions, type SectionCoefficients } from './polar.ts'
 
-/** Refuses a list that is empty or not rising in Reynolds number. @internal */
-export const requireFamily = (polars: readonly Polar[]): void => {
-  if (polars.length === 0)
-    refuse({ name: 'polars', condition: 'at least 1 long', value: 0, code: 'wrong-length' })
+/** Refuses a list, by the `name` it goes by, that is empty or not rising in Reynolds number. @internal */
+export const requireFamily = (polars: readonly Polar[], name = 'polars'): void => {
+  if (polars.length === 0) refuse({ name, condition: 'at least 1 long', value: 0, code: 'wrong-length' })
   for (let j = 1; j < polars.length; j++)
     if (!(polars[j]!.reynolds > polars[j - 1]!.reynolds))
       refuse({
-        name: `polars[${j}].reynolds`,
-        condition: `above polars[${j - 1}].reynolds`,
+        name: `${name}[${j}].reynolds`,
+        condition: `above ${name}[${j - 1}].reynolds`,
         value: polars[j]!.reynolds,
         code: 'not-increasing',
       })

@@ -1,7 +1,7 @@
 /** Coefficients of a blade sampled evenly round the circle at several Reynolds numbers: quick to read at any angle. */
-import { refuse } from '../../refusal/require.ts'
 import { finiteSpanPolar } from './finite-span.ts'
 import { extendedPolarInto, type Polar, type SectionCoefficients } from './polar.ts'
+import { requireFamily } from './section-family.ts'
 
 /** One Reynolds number; lift and drag at −π, −π + Δ, … π. */
 interface Sheet {
@@ -35,8 +35,7 @@ function stallOf(lift: Float64Array): number {
 
 /** Samples of a blade's lift and drag from the polars of its section. @internal */
 export function sectionTable(polars: readonly Polar[], aspectRatio: number): SectionTable {
-  if (polars.length === 0)
-    refuse({ name: 'rotor.polars', condition: 'at least 1 long', value: 0, code: 'wrong-length' })
+  requireFamily(polars, 'rotor.polars')
   const out: SectionCoefficients = { lift: 0, drag: 0 }
   const sheets = polars.map((polar): Sheet => {
     const at = extendedPolarInto(finiteSpanPolar(polar, { aspectRatio }), { aspectRatio })
@@ -49,14 +48,6 @@ export function sectionTable(polars: readonly Polar[], aspectRatio: number): Sec
     }
     return { logReynolds: Math.log(polar.reynolds), lift, drag, stall: stallOf(lift) }
   })
-  for (let k = 1; k < sheets.length; k++)
-    if (!(sheets[k]!.logReynolds > sheets[k - 1]!.logReynolds))
-      refuse({
-        name: `rotor.polars[${k}].reynolds`,
-        condition: `above rotor.polars[${k - 1}].reynolds`,
-        value: polars[k]!.reynolds,
-        code: 'not-increasing',
-      })
   const { lift } = sheets[sheets.length - 1]!
   const middle = intervals / 2
   const few = 8
