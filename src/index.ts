@@ -9,7 +9,15 @@ export {
   bladeDesign,
 } from './analysis/blade-design.ts'
 export { type Chain, chainOf, computeDesign } from './analysis/compute.ts'
-export { type Concern, type Severity, severities } from './analysis/concerns.ts'
+export {
+  type Concern,
+  type ConcernMeasure,
+  type ConcernRemedy,
+  remedyWords,
+  type Severity,
+  severities,
+  type TriableRemedy,
+} from './analysis/concerns.ts'
 export { type ContestRule, contestRules, contestRuleWords } from './analysis/contest-rule.ts'
 export { type Defect, defectWords } from './analysis/defect-catalogue.ts'
 export {

@@ -11,6 +11,7 @@ import {
   concernReference,
   concernRules,
   concernsOf,
+  remedyWords,
   severities,
 } from './concerns.ts'
 
@@ -26,7 +27,7 @@ function chainOfDocument(input: unknown) {
 }
 
 const saidBy = (concern: Concern) =>
-  [concern.what, concern.why, concern.figures, concern.path, ...concern.remedies].join(' ')
+  [concern.what, concern.why, concern.figures, concern.path, ...concern.remedies.map(remedyWords)].join(' ')
 
 function expectSound(concerns: readonly Concern[]): void {
   for (const concern of concerns) {
@@ -35,7 +36,7 @@ function expectSound(concerns: readonly Concern[]): void {
     expect(concern.what).toMatch(/^\S.*[.?]$/)
     expect(concern.why).toMatch(/\.$/)
     expect(concern.remedies.length).toBeGreaterThan(0)
-    for (const remedy of concern.remedies) expect(remedy).toMatch(/\.$/)
+    for (const remedy of concern.remedies) expect(remedyWords(remedy)).toMatch(/\.$/)
   }
 }
 

@@ -57,10 +57,14 @@ import { yokeSaturation } from './concern/yoke-saturation.ts'
 export {
   type ChainView,
   type Concern,
+  type ConcernMeasure,
+  type ConcernRemedy,
   type ConcernRule,
+  remedyWords,
   type Severity,
   severities,
   severityFor,
+  type TriableRemedy,
 } from './concern/concern.ts'
 
 /** What hurts people first, then what breaks the machine, then what disappoints, then what is good to know. */

@@ -1,6 +1,6 @@
 /** The chain as a page of text: wind to battery with its watts, the table per wind, the concerns. */
 import type { Chain } from '../analysis/compute.ts'
-import type { Concern } from '../analysis/concerns.ts'
+import { type Concern, remedyWords } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { remanenceByVolts } from '../analysis/remanence-by-volts.ts'
 import type { ResultSpread, Spreads } from '../analysis/spread.ts'
@@ -351,7 +351,7 @@ export function concernLines(concerns: readonly Concern[]): PageLine[] {
           tone,
         })),
         ...block(`${figures} ${why}`),
-        ...remedies.flatMap((remedy) => block(`→ ${remedy}`)),
+        ...remedies.flatMap((remedy) => block(`→ ${remedyWords(remedy)}`)),
       ]
     }),
   ]

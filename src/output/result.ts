@@ -1,5 +1,6 @@
 /** The computed chain as JSON in workshop units: every field declared once, with its meaning. */
 import type { Chain } from '../analysis/compute.ts'
+import { remedyWords } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { openCorner } from '../analysis/open-corner.ts'
 import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
@@ -306,7 +307,8 @@ export const resultFields: readonly ResultField[] = [
   {
     name: 'concerns',
     meaning: 'code, severity (blocking, warning, note), path in the document, what, why, figures, remedies',
-    of: ({ concerns }) => concerns.map((concern) => ({ ...concern })),
+    of: ({ concerns }) =>
+      concerns.map((concern) => ({ ...concern, remedies: concern.remedies.map(remedyWords) })),
   },
 ]
 

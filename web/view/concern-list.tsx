@@ -1,4 +1,5 @@
 /** What the rules have to say of the design, the gravest first. */
+import { remedyWords } from '../../src/analysis/concern/concern.ts'
 import type { Concern } from '../../src/index.ts'
 import { words } from '../station/label.ts'
 import { form } from '../store/design.ts'
@@ -31,7 +32,7 @@ export function ConcernList({ concerns }: { readonly concerns: readonly Concern[
           {concern.remedies.length === 0 ? null : (
             <ul>
               {concern.remedies.map((remedy) => (
-                <li key={remedy}>{remedy}</li>
+                <li key={remedyWords(remedy)}>{remedyWords(remedy)}</li>
               ))}
             </ul>
           )}

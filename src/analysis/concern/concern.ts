@@ -1,10 +1,36 @@
 /** What a concern is, and what a rule that raises one may look at. */
 import type { SafetyClass } from '../../machine/purpose.ts'
 import type { Chain } from '../compute.ts'
+import type { Change } from '../remedy/change.ts'
 
 /** blocking: the machine must not be signed off for its class; warning: it will disappoint or wear; note: know it. */
 export const severities = ['blocking', 'warning', 'note'] as const
 export type Severity = (typeof severities)[number]
+
+/** A change of the document that can be tried on the whole chain. */
+export interface TriableRemedy {
+  /** What to do, in a sentence; the sizes that the trial finds are told beside it. */
+  readonly words: string
+  /** Ever stronger steps of one kind of change; the gentlest that settles the concern is looked for. */
+  readonly ladder: readonly (readonly Change[])[]
+}
+
+/** A sentence is advice that no document can hold. */
+export type ConcernRemedy = string | TriableRemedy
+
+export const remedyWords = (remedy: ConcernRemedy): string =>
+  typeof remedy === 'string' ? remedy : remedy.words
+
+/** The quantity that a rule judges, told whether it objects or not. */
+export interface ConcernMeasure {
+  readonly name: string
+  readonly value: number
+  readonly limit: number
+  /** Suffix of the unit of both. */
+  readonly unit: string
+  /** The side of the limit on which all is well. */
+  readonly sound: 'below' | 'above'
+}
 
 export interface Concern {
   /** Stable name: what a program may test for. */
@@ -19,7 +45,7 @@ export interface Concern {
   /** By how much: the number beside its limit, with units. */
   readonly figures: string
   /** What to do, the first remedy first. */
-  readonly remedies: readonly string[]
+  readonly remedies: readonly ConcernRemedy[]
 }
 
 /** All that a rule may look at. */
@@ -32,6 +58,10 @@ export interface ConcernRule {
   /** What the rule asks and where its limit comes from. */
   readonly basis: string
   readonly judge: (chain: ChainView) => Concern | undefined
+  /** Undefined where the rule asks for a fact and not for an amount; a rule whose remedies are tried has one. */
+  readonly measure?: (chain: ChainView) => ConcernMeasure | undefined
+  /** The reading that settles it, in a sentence; undefined where no reading can, as for counts that do not go together. */
+  readonly answeredBy?: string
 }
 
 /** blocking in the given classes, else a warning. */
