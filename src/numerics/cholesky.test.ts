@@ -1,7 +1,7 @@
 /** Checks of the factorisation of positive definite matrices. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { choleskyFactor, choleskySolve } from './cholesky.ts'
+import { choleskyFactor, choleskySolve, solveDefinite } from './cholesky.ts'
 import { linearSolve } from './linear-solve.ts'
 
 describe('agrees: elimination with pivoting', () => {
@@ -29,6 +29,11 @@ describe('agrees: elimination with pivoting', () => {
           linearSolve(A, b).forEach((wanted, i) => {
             expect(Math.abs(x[i]! - wanted)).toBeLessThan(1e-10)
           })
+          const y = Float64Array.from(b)
+          solveDefinite(Float64Array.from(A), y)
+          x.forEach((wanted, i) => {
+            expect(Math.abs(y[i]! - wanted)).toBeLessThan(1e-10)
+          })
         },
       ),
     )
@@ -42,5 +47,7 @@ describe('law: refusals', () => {
     expect(() => choleskyFactor([Number.NaN], 1)).toThrow(RangeError)
     expect(() => choleskyFactor([1, 0], 2)).toThrow(RangeError)
     expect(() => choleskySolve(choleskyFactor([4], 1), [1, 2])).toThrow(RangeError)
+    expect(() => solveDefinite(Float64Array.of(1, 2, 2, 1), Float64Array.of(1, 1))).toThrow(RangeError)
+    expect(() => solveDefinite(Float64Array.of(Number.NaN), Float64Array.of(1))).toThrow(RangeError)
   })
 })

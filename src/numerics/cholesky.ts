@@ -47,3 +47,43 @@ export function choleskySolve(L: Float64Array, b: ArrayLike<number>): Float64Arr
   }
   return x
 }
+
+/**
+ * x with A x = b, for systems that are solved so often that nothing may be set aside: `A` (its lower triangle) and `b`
+ * are overwritten, `b` with x. As A = L D Lᵀ, without roots. Refuses a pivot that is not above zero.
+ */
+export function solveDefinite(A: Float64Array, b: Float64Array): void {
+  const n = b.length
+  for (let j = 0; j < n; j++) {
+    const row = j * n
+    let pivot = A[row + j]!
+    for (let k = 0; k < j; k++) {
+      const scaled = A[row + k]!
+      const l = scaled / A[k * n + k]!
+      A[row + k] = l
+      pivot -= l * scaled
+    }
+    if (!(pivot > 0 && pivot < Number.POSITIVE_INFINITY))
+      refuse({
+        name: 'matrix',
+        condition: `positive definite (pivot ${j} above zero)`,
+        value: pivot,
+        code: 'no-convergence',
+      })
+    A[row + j] = pivot
+    for (let i = j + 1; i < n; i++) {
+      const other = i * n
+      let sum = A[other + j]!
+      for (let k = 0; k < j; k++) sum -= A[other + k]! * A[row + k]!
+      A[other + j] = sum
+    }
+    let x = b[j]!
+    for (let k = 0; k < j; k++) x -= A[row + k]! * b[k]!
+    b[j] = x
+  }
+  for (let i = n - 1; i >= 0; i--) {
+    let x = b[i]! / A[i * n + i]!
+    for (let k = i + 1; k < n; k++) x -= A[k * n + i]! * b[k]!
+    b[i] = x
+  }
+}

@@ -1,13 +1,7 @@
 /** Checks the concern of magnets that get too hot. */
 import { describe, expect, test } from 'vitest'
-import { sampleChain } from '../../../test/sample-chain.ts'
-import {
-  guessedMagnetTemperature,
-  kneeShare,
-  kneeTemperature,
-  magnetHeat,
-  magnetShare,
-} from './magnet-heat.ts'
+import { sampleChain, sampleTemperatures } from '../../../test/sample-chain.ts'
+import { kneeShare, kneeTemperature, magnetHeat } from './magnet-heat.ts'
 
 describe('law: the knee', () => {
   const magnet = {
@@ -37,7 +31,7 @@ describe('law: the knee', () => {
     expect(magnetHeat.judge(sampleChain())).toBeUndefined()
     const thin = sampleChain({}, ({ field, rows }) => ({
       field: { ...field, workingPoint: { ...field.workingPoint, fieldStrength: -6.7e5 } },
-      rows: rows.map((row) => ({ ...row, copperTemperature: 370 })),
+      rows: rows.map((row) => ({ ...row, ...sampleTemperatures(430) })),
     }))
     expect(magnetHeat.judge(thin)?.severity).toBe('warning')
     expect(magnetHeat.judge(thin)?.why).toContain('Thin blocks')
@@ -45,23 +39,24 @@ describe('law: the knee', () => {
   })
 })
 
-describe('law: magnets between air and copper', () => {
-  test('half of the rise, between none and all, never below the air', () => {
-    expect(guessedMagnetTemperature(280, 380)).toBe(330)
-    expect(guessedMagnetTemperature(280, 380, magnetShare.least)).toBe(280)
-    expect(guessedMagnetTemperature(280, 380, magnetShare.most)).toBe(380)
-    expect(guessedMagnetTemperature(280, 270)).toBe(280)
-  })
+describe('law: magnets in work', () => {
   test('copper above the limit is not yet a magnet above it', () => {
-    // the sample's N42 bears 80 °C at most, its air is 12 °C: 70 °C and copper of 128 °C are the bound
+    // the sample's N42 bears 80 °C at most, its air is 12 °C and its magnets take a third of the copper's rise
     const beside = (copper_degC: number) =>
       magnetHeat.judge(
         sampleChain({}, ({ rows }) => ({
-          rows: rows.map((row) => ({ ...row, copperTemperature: copper_degC + 273.15 })),
+          rows: rows.map((row) => ({ ...row, ...sampleTemperatures(copper_degC + 273.15) })),
         })),
       )
-    expect(beside(120)).toBeUndefined()
-    expect(beside(135)?.severity).toBe('warning')
-    expect(beside(135)?.figures).toContain('none to all: 12.0 °C to 135 °C')
+    expect(beside(180)).toBeUndefined()
+    expect(beside(190)?.severity).toBe('warning')
+    expect(beside(190)?.figures).toContain('in work 71.3 °C ± 30 K')
+  })
+  test('the measure is on the side of its limit that the rule says', () => {
+    for (const ambient of [12, 45]) {
+      const chain = sampleChain({ 'site.ambient_degC': ambient })
+      const { value, limit } = magnetHeat.measure!(chain)!
+      expect(value > limit).toBe(magnetHeat.judge(chain) !== undefined)
+    }
   })
 })

@@ -1,7 +1,9 @@
 /** Concern: the magnets come near the temperature at which they lose strength for good. */
 import { magnetGrades } from '../../data/magnet-grade.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
-import type { ConcernRule } from './concern.ts'
+import { triable } from '../ladder/ladder.ts'
+import { harderGrade, thickerMagnets } from '../ladder/magnet.ts'
+import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 import { sunAllowance } from './plastic-softening.ts'
 
@@ -34,65 +36,84 @@ export function kneeTemperature(magnet: MagnetAtWork): number {
   return slope > 0 ? reference + rise : Number.POSITIVE_INFINITY
 }
 
-/**
- * Share of the copper's rise above the air that the magnets are guessed to take, and the bounds of the guess: none
- * where their own turning cools them, all where the gap is closed. A guess, no source.
- */
-export const magnetShare = { least: 0, likely: 0.5, most: 1 } as const
-
-/** Of the magnets beside copper that is hotter than the air [K]. */
-export const guessedMagnetTemperature = (
-  air: number,
-  copper: number,
-  share: number = magnetShare.likely,
-): number => air + share * Math.max(0, copper - air)
-
 /** Margin to be kept [K]: common practice, no source. */
 export const magnetMargin = 10
+
+/** What bounds the magnets of a chain, and how warm they may get; undefined where no grade is named. */
+function magnetCase({ machine, field, rows }: ChainView) {
+  const { magnet } = machine.rotor
+  const name = machine.design.rotor.magnet.grade
+  const grade = magnetGrades.find((candidate) => candidate.name === name)
+  if (magnet.highestTemperature === undefined || grade === undefined) return undefined
+  const knee =
+    grade.coercivityCoefficient_percent_per_K < 0
+      ? kneeTemperature({
+          field: Math.max(0, -field.workingPoint.fieldStrength),
+          temperature: machine.site.ambient,
+          coercivity: grade.intrinsicCoercivity_kA_per_m * 1000,
+          coercivityCoefficient: grade.coercivityCoefficient_percent_per_K / 100,
+          remanenceCoefficient: magnet.temperatureCoefficient,
+        })
+      : Number.POSITIVE_INFINITY
+  const hottest = rowOfMost(rows, ({ temperatures }) => temperatures.magnets)
+  return {
+    limit: Math.min(knee, magnet.highestTemperature),
+    sheet: magnet.highestTemperature,
+    thin: knee < magnet.highestTemperature,
+    standing: machine.site.ambient + (machine.safetyClass === 'outdoor' ? sunAllowance : 0),
+    hottest,
+    atWork: hottest?.temperatures.magnets ?? machine.site.ambient,
+  }
+}
 
 export const magnetHeat: ConcernRule = {
   code: 'magnet-heat',
   title: 'The magnets may lose strength by heat',
-  basis: `The lower of the grade’s limit and the temperature at which the mean demagnetising field reaches ${kneeShare} of the intrinsic coercivity, less a margin of ${magnetMargin} K, against the site’s air plus ${sunAllowance} K of sun outdoors, and against the magnets in work: air plus half of the hottest copper’s rise. That half is a guess, for the heat that crosses the gap is not computed; it lies between none and all of the rise, and both are told. Shares and margins common practice, no source. Corners of a block bear more than its mean. A warning.`,
+  basis: `The lower of the grade’s limit and the temperature at which the mean demagnetising field reaches ${kneeShare} of the intrinsic coercivity, less a margin of ${magnetMargin} K, against the site’s air plus ${sunAllowance} K of sun outdoors, and against the magnets in work: warmed by the winding across the gap, by air and radiation, and cooled on the rotor’s outer faces. That warmth is estimated, ± 50 %. Margin and sun common practice, no source. Corners of a block bear more than its mean. A warning.`,
+  measure: (chain) => {
+    const found = magnetCase(chain)
+    return (
+      found && {
+        name: 'magnets, in the sun or in work',
+        value: Math.max(found.standing, found.atWork),
+        limit: Math.min(found.limit - magnetMargin, 1000),
+        unit: 'degC',
+        sound: 'below',
+      }
+    )
+  },
+  answeredBy:
+    'A thermometer strip on a magnet after an hour of full work, and the volts at one speed before and after the first hot summer.',
   judge: (chain) => {
-    const { machine, field } = chain
-    const { magnet } = machine.rotor
-    const name = machine.design.rotor.magnet.grade
-    const grade = magnetGrades.find((candidate) => candidate.name === name)
-    if (magnet.highestTemperature === undefined || grade === undefined) return undefined
-    const knee =
-      grade.coercivityCoefficient_percent_per_K < 0
-        ? kneeTemperature({
-            field: Math.max(0, -field.workingPoint.fieldStrength),
-            temperature: machine.site.ambient,
-            coercivity: grade.intrinsicCoercivity_kA_per_m * 1000,
-            coercivityCoefficient: grade.coercivityCoefficient_percent_per_K / 100,
-            remanenceCoefficient: magnet.temperatureCoefficient,
-          })
-        : Number.POSITIVE_INFINITY
-    const limit = Math.min(knee, magnet.highestTemperature)
-    const standing = machine.site.ambient + (machine.safetyClass === 'outdoor' ? sunAllowance : 0)
-    const hottest = rowOfMost(chain.rows, ({ copperTemperature }) => copperTemperature)
-    const copper = hottest?.copperTemperature ?? machine.site.ambient
-    const air = machine.site.ambient
-    const guessed = guessedMagnetTemperature(air, copper)
+    const found = magnetCase(chain)
+    if (found === undefined) return undefined
+    const { field, machine } = chain
+    const { limit, sheet, thin, standing, hottest, atWork } = found
+    const { ambient } = machine.site
     const sun = standing > limit - magnetMargin
-    if (!sun && guessed <= limit - magnetMargin) return undefined
-    const thin = knee < magnet.highestTemperature
+    if (!sun && atWork <= limit - magnetMargin) return undefined
+    const open = chain.heat.spread * Math.max(0, atWork - ambient)
+    const { design } = machine
     return {
       code: 'magnet-heat',
       severity: 'warning',
       path: 'rotor.magnet',
       what: sun
         ? 'The magnets may lose strength for good on a hot day.'
-        : 'The copper across the gap may heat the magnets more than they bear.',
+        : 'The copper across the gap heats the magnets more than they bear.',
       why: thin
         ? 'Thin blocks in an open circuit work deep in their own demagnetising field; heat lowers what they withstand, long before the limit on the grade’s sheet, which is for thick ones.'
         : 'Above its grade’s limit a magnet loses part of its strength and does not get it back on cooling.',
-      figures: `They bear about ${formatSi(limit, 'degC', 3)} here (the grade’s sheet says ${formatSi(magnet.highestTemperature, 'degC', 3)}; permeance coefficient ${formatNumber(Math.min(field.workingPoint.permeanceCoefficient, 1e6), 2)}); in summer sun they may reach ${formatSi(standing, 'degC', 3)}, the copper ${formatSi(copper, 'degC', 3)}${hottest === undefined ? '' : ` in ${formatSi(hottest.wind, 'm_per_s')}`}, which makes the magnets ${formatSi(guessed, 'degC', 3)} by a guess (half of its rise; none to all: ${formatSi(air, 'degC', 3)} to ${formatSi(guessedMagnetTemperature(air, copper, magnetShare.most), 'degC', 3)}).`,
+      figures: `They bear about ${formatSi(limit, 'degC', 3)} here (the grade’s sheet says ${formatSi(sheet, 'degC', 3)}; permeance coefficient ${formatNumber(Math.min(field.workingPoint.permeanceCoefficient, 1e6), 2)}); in summer sun they may reach ${formatSi(standing, 'degC', 3)}, in work ${formatSi(atWork, 'degC', 3)}${open > 0 ? ` ± ${formatNumber(open, 2)} K` : ''}${hottest === undefined ? '' : ` in ${formatSi(hottest.wind, 'm_per_s')} beside copper of ${formatSi(hottest.copperTemperature, 'degC', 3)}`}.`,
       remedies: [
-        'Take the same size in a grade with higher coercivity (letters M, H, SH behind the number).',
-        'Take thicker magnets, or put steel behind them: both ease the demagnetising field.',
+        triable(
+          'Take the same size in a grade with higher coercivity (letters M, H, SH behind the number).',
+          harderGrade(design),
+        ),
+        triable(
+          'Take thicker magnets, or put steel behind them: both ease the demagnetising field.',
+          thickerMagnets(design),
+        ),
         'Keep the copper cooler, and read the volts per speed after the first hot summer: a lasting drop tells.',
       ],
     }

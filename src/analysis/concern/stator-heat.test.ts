@@ -1,7 +1,7 @@
 /** Checks the concern of an overheated winding. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
-import { sampleChain, samplePhase, sampleVoltage } from '../../../test/sample-chain.ts'
+import { sampleChain, samplePhase, sampleTemperatures, sampleVoltage } from '../../../test/sample-chain.ts'
 import { adiabaticHeatingRate } from '../../physics/heat/adiabatic-heating.ts'
 import { heatVerdict, statorHeat } from './stator-heat.ts'
 
@@ -36,7 +36,7 @@ describe('law: the weakest material less the margin', () => {
   const hot =
     (rise: number, overheated = false) =>
     (chain: Parameters<typeof statorHeat.judge>[0]) => ({
-      rows: chain.rows.map((row) => ({ ...row, copperTemperature: 285.15 + rise, overheated })),
+      rows: chain.rows.map((row) => ({ ...row, ...sampleTemperatures(285.15 + rise), overheated })),
     })
   test('silent when cool, severity by class when hot', () => {
     expect(statorHeat.judge(sampleChain())).toBeUndefined()
@@ -48,13 +48,12 @@ describe('law: the weakest material less the margin', () => {
     expect(statorHeat.judge(sampleChain({}, hot(60)))?.severity).toBe('warning')
     const measured = sampleChain({}, (chain) => ({
       ...hot(60)(chain),
-      cooling: { resistance: () => 0.3, spread: 0 },
+      heat: { ...chain.heat, spread: 0 },
     }))
     expect(statorHeat.judge(measured)).toBeUndefined()
   })
   test('a short that cannot stop the rotor is looked at, in the limiter’s wind and in the storm', () => {
     const shorted = sampleChain({ 'protection.electrical': 'shorting switch' }, () => ({
-      cooling: { resistance: () => 3, spread: 0 },
       voltage: sampleVoltage([0, 2, -2].map((lag) => samplePhase(0.2, lag))),
     }))
     const concern = statorHeat.judge(shorted)
@@ -67,8 +66,8 @@ describe('law: the weakest material less the margin', () => {
       statorHeat.judge(
         sampleChain(
           { 'protection.electrical': 'shorting switch', 'protection.mechanical': mechanical },
-          () => ({
-            cooling: { resistance: () => 0.3, spread: 0 },
+          (chain) => ({
+            heat: { ...chain.heat, spread: 0 },
             voltage: sampleVoltage([0, third, -third].map((lag) => samplePhase(0.7, lag))),
           }),
         ),

@@ -17,7 +17,12 @@ import {
   rayleighNumber,
   verticalPlateNusselt,
 } from './free-convection.ts'
-import { discTransition, rotatingCylinderNusselt, rotatingDiscNusselt } from './rotating-convection.ts'
+import {
+  discTransition,
+  rotatingCylinderNusselt,
+  rotatingDiscInflow,
+  rotatingDiscNusselt,
+} from './rotating-convection.ts'
 
 describe('source: us-standard-atmosphere-1976, values at sea level, 288.15 K', () => {
   const air = airProperties({ temperature: 288.15 })
@@ -182,11 +187,27 @@ describe('agrees: rotating disc, own solution of the similarity equations', () =
       },
     )
   }
+  check(
+    'air drawn in over (ν ω)^(1/2) and the disc’s area',
+    rotatingDiscInflow({ speed: 1, radius: 1, kinematicViscosity: 1 }) / Math.PI,
+    (-disc.H).toFixed(4),
+  )
   test('fit in the Prandtl number over its range', () => {
     for (let Pr = 0.65; Pr <= 1; Pr += 0.035) {
       const law = rotatingDiscNusselt({ reynolds: 1, prandtl: Pr })
       expect(Math.abs(law / disc.nusselt(Pr) - 1)).toBeLessThan(1e-4)
     }
+  })
+})
+
+describe('law: air drawn in by a disc', () => {
+  test('grows with the area, the root of the speed and the root of the viscosity', () => {
+    const disc = { speed: 30, radius: 0.1, kinematicViscosity: 1.6e-5 }
+    const Q = rotatingDiscInflow(disc)
+    expect(rotatingDiscInflow({ ...disc, radius: 0.2 }) / Q).toBeCloseTo(4, 12)
+    expect(rotatingDiscInflow({ ...disc, speed: 120 }) / Q).toBeCloseTo(2, 12)
+    expect(rotatingDiscInflow({ ...disc, kinematicViscosity: 6.4e-5 }) / Q).toBeCloseTo(2, 12)
+    expect(rotatingDiscInflow({ ...disc, speed: 0 })).toBe(0)
   })
 })
 
