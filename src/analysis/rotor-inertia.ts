@@ -16,6 +16,21 @@ export interface InertiaPart {
   readonly spread: number
 }
 
+/** One blade as its root sees it. */
+export interface BladeBody {
+  /** [kg] */
+  readonly mass: number
+  /** About the shaft [kg·m²] */
+  readonly inertia: number
+  /** Of its centre of mass, from the shaft [m] */
+  readonly centre: number
+  /** Broadside [m²] */
+  readonly area: number
+  readonly count: number
+  /** Of the mass, half-width at 90 %, as a share. */
+  readonly spread: number
+}
+
 export interface RotorInertia {
   /** J of all that turns [kg·m²]. */
   readonly inertia: number
@@ -31,6 +46,9 @@ export interface RotorInertia {
  */
 const bladeDensity = 550
 const bladeDensitySpread = 0.4
+
+/** Half-width of the inertia of a weighed blade, as a share: a guess, no source. */
+const weighedSpread = 0.15
 
 /** Of what carries magnets without steel: plywood to solid plastic [kg/m³]. A guess, common practice, no source. */
 const carrierDensity = 1000
@@ -89,9 +107,13 @@ function verticalBlades(blades: VerticalBlades): InertiaPart {
   return { name: 'blades', mass, inertia: mass * R * R, spread: bladeDensitySpread }
 }
 
-function bladesOf(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): InertiaPart {
+/** A blade of a rotor across the wind; undefined for upright ones, whose blades stand at the radius. */
+export function bladeBody(
+  machine: Machine,
+  curve: Pick<RotorCurve, 'shape' | 'best'>,
+): BladeBody | undefined {
   const { blades } = machine
-  if ('height' in blades) return verticalBlades(blades)
+  if ('height' in blades) return undefined
   const shape: Shape =
     curve.shape === undefined || !('section' in blades)
       ? guessedShape(machine, curve)
@@ -102,17 +124,32 @@ function bladesOf(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): 
           thickness: sectionThickness(blades.section) ?? usualThickness,
           spread: bladeDensitySpread,
         }
+  const { station, chord } = shape
   const massPerLength = Array.from(
-    shape.chord,
+    chord,
     (c) => bladeDensity * sectionFill * c * Math.max(shape.thickness * c, leastThickness),
   )
-  const one = bladeInertia({ radii: shape.station, massPerLength })
+  const one = bladeInertia({ radii: station, massPerLength })
+  // a blade on the scales tells its mass; where along it the mass lies is still guessed
+  const scale = blades.mass === undefined ? 1 : blades.mass / one.mass
+  let area = 0
+  for (let k = 1; k < station.length; k++)
+    area += ((station[k]! - station[k - 1]!) * (chord[k]! + chord[k - 1]!)) / 2
   return {
-    name: 'blades',
-    mass: shape.bladeCount * one.mass,
-    inertia: shape.bladeCount * one.inertia,
-    spread: shape.spread,
+    mass: scale * one.mass,
+    inertia: scale * one.inertia,
+    centre: one.centre,
+    area,
+    count: shape.bladeCount,
+    spread: blades.mass === undefined ? shape.spread : weighedSpread,
   }
+}
+
+function bladesOf(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): InertiaPart {
+  const { blades } = machine
+  if ('height' in blades) return verticalBlades(blades)
+  const { mass, inertia, count, spread } = bladeBody(machine, curve)!
+  return { name: 'blades', mass: count * mass, inertia: count * inertia, spread }
 }
 
 const ring = (name: string, mass: number, inner: number, outer: number, spread: number): InertiaPart => ({
@@ -185,15 +222,14 @@ function carrierOf(machine: Machine): InertiaPart[] {
   return [ring('magnet carrier', mass, inner, Math.max(outer, inner), carrierSpread)]
 }
 
-/** Shaft and hub are left out: they lie near the axis. A plain plate that faces a single disc is taken to stand still. */
-export function rotorInertia(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): RotorInertia {
-  const { rotor, shaft } = machine
-  if (shaft.inertia !== undefined) return { inertia: shaft.inertia, spread: 0, parts: [] }
+/** All that turns, part by part; shaft and hub are left out: they lie near the axis. A plain plate that faces a single disc is taken to stand still. */
+export function turningParts(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): InertiaPart[] {
+  const { rotor } = machine
   const { magnet } = rotor
   const count = rotor.rings.reduce((sum, places) => sum + places.length, 0) * rotor.piecesPerPole
   const one = magnet.density * magnet.volume
   const across = rotor.arrangement === 'drum' ? magnet.thickness : magnet.length
-  const parts = [
+  return [
     bladesOf(machine, curve),
     {
       name: 'magnets',
@@ -205,6 +241,13 @@ export function rotorInertia(machine: Machine, curve: Pick<RotorCurve, 'shape' |
     ...steelOf(machine),
     ...carrierOf(machine),
   ]
+}
+
+/** As the document gives it, else from the parts. */
+export function rotorInertia(machine: Machine, curve: Pick<RotorCurve, 'shape' | 'best'>): RotorInertia {
+  const { shaft } = machine
+  if (shaft.inertia !== undefined) return { inertia: shaft.inertia, spread: 0, parts: [] }
+  const parts = turningParts(machine, curve)
   const inertia = parts.reduce((sum, part) => sum + part.inertia, 0)
   const spread = inertia > 0 ? Math.hypot(...parts.map((part) => part.inertia * part.spread)) / inertia : 0
   return { inertia, spread, parts }

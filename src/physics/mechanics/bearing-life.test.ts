@@ -2,7 +2,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
-import { bearingLife, bearingLoadRange, equivalentBearingLoad, reliabilityFactor } from './bearing-life.ts'
+import {
+  alternatingLife,
+  bearingLife,
+  bearingLoadRange,
+  equivalentBearingLoad,
+  reliabilityFactor,
+  staticBearingLoad,
+} from './bearing-life.ts'
 
 describe('source: iso281, table 12 (from memory, not opened) — reliability factor', () => {
   for (const [percent, printed] of [
@@ -66,5 +73,34 @@ describe('law: bearing load and life', () => {
   test('a load next to nothing gives a finite life; none at all is refused', () => {
     expect(bearingLife({ dynamicRating: 1e5, load: 1e-300, speed: 1e-9 }).time).toBe(Number.MAX_VALUE)
     expect(() => bearingLife({ dynamicRating: 1e5, load: 0, speed: 1 })).toThrow('load must be above zero')
+  })
+})
+
+describe('agrees: static load and lives in turn, by hand', () => {
+  check('1000 N across and 2000 N along', staticBearingLoad({ radial: 1000, axial: 2000 }), '1600')
+  check('never below the radial load', staticBearingLoad({ radial: 1000, axial: 100 }), '1000')
+  test('a third of the time at twice the load: turns by the mean cube', () => {
+    const C = 5000
+    const [time, twice] = [1000, 2000].map(
+      (load) => bearingLife({ dynamicRating: C, load, speed: 50 }).time,
+    ) as [number, number]
+    const mean = ((2 / 3) * 1000 ** 3 + (1 / 3) * 2000 ** 3) ** (1 / 3)
+    const whole = bearingLife({ dynamicRating: C, load: mean, speed: 50 }).time
+    const stages = [
+      { share: 2 / 3, time },
+      { share: 1 / 3, time: twice },
+    ]
+    expect(alternatingLife(stages) / whole).toBeCloseTo(1, 12)
+  })
+})
+
+describe('law: static load and lives in turn', () => {
+  test('more load dents more, standing still wears nothing', () => {
+    expect(staticBearingLoad({ radial: 500, axial: 900 })).toBeGreaterThan(
+      staticBearingLoad({ radial: 500, axial: 800 }),
+    )
+    expect(alternatingLife([{ share: 0.1, time: 10 }])).toBeCloseTo(100, 9)
+    expect(alternatingLife([])).toBe(Number.MAX_VALUE)
+    expect(() => alternatingLife([{ share: 1, time: 0 }])).toThrow(RangeError)
   })
 })

@@ -1,4 +1,4 @@
-/** How long a rolling bearing lasts: equivalent load, basic rating life, and life at a higher reliability. */
+/** How long a rolling bearing lasts: equivalent loads, rating life, life at a higher reliability or at loads in turn. */
 import { piecewiseLinear } from '../../numerics/interpolate.ts'
 import { requireBetween, requireNotNegative, requirePositive } from '../../refusal/require.ts'
 
@@ -57,6 +57,28 @@ export function equivalentBearingLoad(loads: {
 }
 
 /**
+ * Steady radial load that dents a single-row deep-groove ball bearing at rest as radial and axial load together do.
+ *
+ *   P0 = max(Fr, 0.6 Fr + 0.5 Fa)
+ *
+ * Holds: at rest or turning slowly, Fa up to half of C0. Accuracy: exact arithmetic; C0/P0 above 1 leaves no dent that
+ * is felt, shocks ask for 1.5 to 2.
+ *
+ * @param loads.radial  Fr  ≥ 0                                        [N]
+ * @param loads.axial   Fa  ≥ 0, either way                            [N]
+ * @returns             P0                                             [N]
+ * @throws RangeError   a value not finite or below zero
+ * @source iso76, clause 5.1, as sheets of bearings print it
+ * @example staticBearingLoad({ radial: 1000, axial: 2000 }) // 1600
+ */
+export function staticBearingLoad(loads: { readonly radial: number; readonly axial: number }): number {
+  const { radial: Fr, axial: Fa } = loads
+  requireNotNegative('radial', Fr, 'N')
+  requireNotNegative('axial', Fa, 'N')
+  return Math.max(Fr, 0.6 * Fr + 0.5 * Fa)
+}
+
+/**
  * Factor from the life that 90 of 100 bearings reach to the life that more of them reach.
  *
  *   a1 = Cγ + (1 − Cγ) (ln(1/R) / ln(1/0.9))^(1/β),  Cγ = 0.05, β = 1.5
@@ -110,4 +132,29 @@ export function bearingLife(bearing: {
     Number.MAX_VALUE,
   )
   return { turns, time: Math.min((2 * Math.PI * turns) / ω, Number.MAX_VALUE), loadRatio: P / C }
+}
+
+/**
+ * Life at loads and speeds that take turns, each for its share of the time.
+ *
+ *   1 / t = Σ q_i / t_i
+ *
+ * Holds: wear that adds up in any order (Palmgren–Miner). Accuracy: exact for that rule.
+ *
+ * @param stages  share q of the time, ≥ 0 [1], and life t if it lasted, > 0 [s]
+ * @returns       life, the greatest number where nothing wears           [s]
+ * @throws RangeError  a value not finite or out of its sign
+ * @source iso281, clause 5.3 with the linear rule of damage, from memory, not opened
+ * @example alternatingLife([{ share: 0.5, time: 1000 }, { share: 0.5, time: 3000 }]) // 1500
+ */
+export function alternatingLife(
+  stages: readonly { readonly share: number; readonly time: number }[],
+): number {
+  let rate = 0
+  stages.forEach(({ share, time }, i) => {
+    requireNotNegative(`stages[${i}].share`, share)
+    requirePositive(`stages[${i}].time`, time, 's')
+    rate += share / time
+  })
+  return rate > 0 ? Math.min(1 / rate, Number.MAX_VALUE) : Number.MAX_VALUE
 }
