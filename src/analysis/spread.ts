@@ -1,114 +1,198 @@
-/** How far the guesses in a design let its results be off, and which guess bears most of it. */
-import { type Chain, chainOf } from './compute.ts'
-import { guessesOf } from './guess.ts'
-import { type Steps, within } from './step.ts'
-import { tellingRow } from './telling-wind.ts'
-
-/** Results that carry a spread: their names, and how to read them off a chain, in SI units. */
-export const spreadOutputs = {
-  energy: ({ year }: Chain) => year.energy,
-  usefulPower: (chain: Chain) => tellingRow(chain).watts.useful,
-  cutInSpeed: ({ generator }: Chain) => generator.cutIn,
-  cutInWind: ({ cutInWind }: Chain) => cutInWind,
-  phaseVoltage: ({ voltage }: Chain) => voltage.phases[0]!.rms,
-  copperTemperature: (chain: Chain) => tellingRow(chain).copperTemperature,
-  runawaySpeed: ({ runaway }: Chain) => runaway.speed,
-} as const satisfies Record<string, (chain: Chain) => number>
-
-export type SpreadOutput = keyof typeof spreadOutputs
+/** How far the guesses in a design let its results be off together, which of them bear it, and what to measure next. */
+import { pairShares } from '../numerics/pair-share.ts'
+import { sampleQuantile, sortedSample } from '../numerics/sample-quantile.ts'
+import { basisVariable, varianceShares } from '../numerics/variance-share.ts'
+import type { Chain } from './compute.ts'
+import { type NextMeasurement, nextMeasurements } from './measure-next.ts'
+import { type AskedWinds, type SpreadOutput, spreadOutputNames } from './spread-output.ts'
+import { type SpreadOptions, type SpreadPlan, spreadPlan } from './spread-plan.ts'
+import { plainOutputs, spreadSamples } from './spread-sample.ts'
+import type { Steps } from './step.ts'
 
 export interface SpreadCause {
   /** Where the guess stands in the document; an assumption of the engine has a plain name. */
   readonly path: string
-  /** Share of the variance, 0…1. */
+  /** Share of the variance that it bears alone, 0…1. */
   readonly share: number
 }
 
 export interface ResultSpread {
+  /** With every guess at its best value. */
   readonly value: number
-  /** Half-width at 90 %; 0 where no guess moves it. */
+  /** Nine of ten draws lie between; as many below as above. Draws in which it never happens are left out. */
+  readonly low: number
+  readonly high: number
+  readonly median: number
+  /** Half of the distance between low and high; 0 where no guess moves it. */
   readonly spread: number
-  /** With some guess at an end of its spread, the thing never happens (no current, no start). */
-  readonly mayFail: boolean
+  /** Share of the draws in which the thing never happens (no current, no start). */
+  readonly never: number
   /** The largest first; causes under one per cent are left out. */
   readonly causes: readonly SpreadCause[]
+  /** Share of the variance that guesses bear only together, or in shapes finer than the fit. */
+  readonly together: number
+  /** The two that do most together; undefined where no pair bears one per cent of the variance. */
+  readonly pair: readonly [string, string] | undefined
+  /** Worth measuring, by gain over effort. */
+  readonly next: readonly NextMeasurement[]
 }
 
 export type Spreads = Readonly<Record<SpreadOutput, ResultSpread>>
 
+export interface SpreadStudy {
+  readonly results: Spreads
+  readonly samples: number
+  /** Draws of the costly parts among them. */
+  readonly states: number
+  readonly seed: number
+  /** Everything that was drawn. */
+  readonly drawn: readonly string[]
+  readonly asked: AskedWinds
+}
+
 const leastShare = 0.01
 
-/**
- * How far the unloaded speed may be off with the drag of the blades' sections, as a share: from the Reynolds numbers of
- * a working wind, where sections drag most, to those of a gust, which the runaway is told for. 0 for a table of powers.
- */
-function runawayShare({
-  byWind,
-  tipSpeedRatio,
-  power,
-  runaway,
-}: Pick<Chain['rotor'], 'byWind' | 'tipSpeedRatio' | 'power' | 'runaway'>): number {
-  if (byWind === undefined || !(runaway > 0)) return 0
-  let last = power.length - 1
-  while (last > 0 && !(power[last]! > 0)) last--
-  const [λ, P] = [tipSpeedRatio[last]!, power[last]!]
-  const beyond = last + 1 < power.length ? last + 1 : last
-  const zero = beyond > last ? λ + ((tipSpeedRatio[beyond]! - λ) * P) / (P - power[beyond]!) : λ
-  return Math.max(0, 1 - zero / runaway)
+/** Ends of the interval: as many draws below as above. */
+const tail = 0.05
+
+/** Fewer finite draws than this tell no interval. */
+const fewestFinite = 8
+
+/** Highest order of an input's own effect that so many draws can carry. */
+function degreeFor({ drawn, stateDimensions, perState }: SpreadPlan, finite: number): number {
+  // nothing that a state holds is drawn: no number of states is too small
+  const states = stateDimensions === 0 ? finite : finite / perState
+  const fits = (degree: number) =>
+    2 * (1 + degree * drawn.length) <= finite && 2 * (1 + degree * stateDimensions) <= states
+  return [3, 2, 1].find(fits) ?? 0
+}
+
+/** Low end, median and high end of nine in ten. */
+export const intervalEnds = (values: ArrayLike<number>): readonly [number, number, number] => {
+  const sorted = sortedSample(values)
+  const at = (p: number) => sampleQuantile(sorted, p).value
+  return [at(tail), at(0.5), at(1 - tail)]
+}
+
+const unmoved = (value: number, never: number): ResultSpread => ({
+  value,
+  low: value,
+  high: value,
+  median: value,
+  spread: 0,
+  never,
+  causes: [],
+  together: 0,
+  pair: undefined,
+  next: [],
+})
+
+/** Which draws bear a result's scatter, and what is left of it when one guess is measured. */
+function causesOf(plan: SpreadPlan, rows: readonly number[], values: Float64Array) {
+  const { drawn, points, stateDimensions, samples, perState } = plan
+  const d = drawn.length
+  const degree = degreeFor(plan, rows.length)
+  if (degree === 0) return undefined
+  const own = Float64Array.from({ length: rows.length * d }, (_, k) => {
+    const n = Math.floor(k / d)
+    return points[rows[n]! * d + (k - n * d)]!
+  })
+  const bases = drawn.map(({ basis }) => basis)
+  const x = own.map((u, k) => basisVariable(bases[k % d]!, u))
+  const { shares, rest, variance, effect } = varianceShares(own, values, bases, degree)
+  const mean = values.reduce((sum, value) => sum + value / values.length, 0)
+  const residual = values.map((value, n) =>
+    bases.reduce((left, _, k) => left - effect(k, x[n * d + k]!), value - mean),
+  )
+  const apart = (_: number, j: number) => (j < stateDimensions ? samples / perState : rows.length)
+  const [pair] = variance > 0 ? pairShares(own, residual, { bases, variance, apart }) : []
+  const intervalWith = (input: number, part: number): readonly [number, number] => {
+    // the measurement finds the best value: every draw keeps `part` of its way from there
+    const moved = values.map((value, n) => {
+      const from = x[n * d + input]!
+      return value - effect(input, from) + effect(input, part * from)
+    })
+    const [low, , high] = intervalEnds(moved)
+    return [low, high]
+  }
+  return {
+    shares,
+    rest,
+    pair: pair !== undefined && pair.share >= leastShare ? pair : undefined,
+    intervalWith,
+  }
+}
+
+/** The results' spreads from the samples of a plan, all of them in their order. */
+export function spreadStudyFrom(chain: Chain, plan: SpreadPlan, samples: Float64Array): SpreadStudy {
+  const { drawn } = plan
+  const plain = plainOutputs(chain, plan)
+  const count = spreadOutputNames.length
+  const results = spreadOutputNames.map((name, k): [SpreadOutput, ResultSpread] => {
+    const value = plain[k]!
+    const column = Float64Array.from({ length: plan.samples }, (_, n) => samples[n * count + k]!)
+    const rows = Array.from(column.keys()).filter((n) => Number.isFinite(column[n]!))
+    const never = 1 - rows.length / plan.samples
+    const values = Float64Array.from(rows, (n) => column[n]!)
+    if (drawn.length === 0) return [name, unmoved(value, Number.isFinite(value) ? 0 : 1)]
+    if (values.length < fewestFinite) return [name, unmoved(value, never)]
+    // a result that nothing moves differs from itself by rounding
+    const most = values.reduce((far, each) => Math.max(far, Math.abs(each - values[0]!)), 0)
+    if (most <= 1e-9 * Math.abs(values[0]!)) return [name, unmoved(value, never)]
+    const [low, median, high] = intervalEnds(values)
+    const found = causesOf(plan, rows, values)
+    const causes = drawn
+      .map(({ path }, n) => ({ path, share: found?.shares[n] ?? 0 }))
+      .filter(({ share }) => share >= leastShare)
+      .sort((one, other) => other.share - one.share)
+    const pair = found?.pair?.pair
+    return [
+      name,
+      {
+        value,
+        low,
+        high,
+        median,
+        spread: (high - low) / 2,
+        never,
+        causes,
+        together: found?.rest ?? 0,
+        pair: pair === undefined ? undefined : [drawn[pair[0]]!.path, drawn[pair[1]]!.path],
+        next:
+          found === undefined
+            ? []
+            : nextMeasurements(
+                drawn.map(({ guess }) => guess),
+                [low, high],
+                found.intervalWith,
+              ),
+      },
+    ]
+  })
+  return {
+    results: Object.fromEntries(results) as unknown as Spreads,
+    samples: plan.samples,
+    states: plan.samples / plan.perState,
+    seed: plan.seed,
+    drawn: drawn.map(({ path }) => path),
+    asked: plan.asked,
+  }
+}
+
+/** The results' spreads alone. */
+export function* spreadsOf(chain: Chain, options: SpreadOptions = {}): Steps<Spreads> {
+  return (yield* spreadStudy(chain, options)).results
 }
 
 /**
- * Spread of the results, guess by guess: each is turned to both ends of its spread through the whole chain, the larger
- * of the two changes counts, and they add as independent errors, w = √Σ max(|f₊ − f₀|, |f₋ − f₀|)². Thresholds
- * between the ends are met; guesses that only matter together are not. Where a machine has two states, half of what
- * lies between them in the year's energy counts as one more, and so does the drag of the blade sections for the runaway. Yields the fraction done.
+ * All guesses drawn at once from one scrambled Sobol' sequence and put through the chain, thresholds included: the same
+ * digits for the same seed. Yields the fraction done.
  */
-export function* spreadsOf(chain: Chain): Steps<Spreads> {
-  const names = Object.keys(spreadOutputs) as SpreadOutput[]
-  const values = names.map((name) => spreadOutputs[name](chain))
-  const guesses = guessesOf(chain.machine)
-  const changes: { readonly path: string; readonly change: readonly number[] }[] = []
-  for (const [k, { path, at }] of guesses.entries()) {
-    const change = names.map(() => 0)
-    for (const [end, side] of ([1, -1] as const).entries()) {
-      const { machine, assumptions } = at(side)
-      const width = 1 / (2 * guesses.length)
-      const turned = yield* within(
-        chainOf(machine, { assumptions, previous: chain }),
-        (2 * k + end) * width,
-        width,
-      )
-      names.forEach((name, n) => {
-        change[n] = Math.max(change[n]!, Math.abs(spreadOutputs[name](turned) - values[n]!))
-      })
-    }
-    changes.push({ path, change })
-  }
-  if (chain.year.hysteresis > leastShare * chain.year.energy)
-    changes.push({
-      path: 'two states in the same wind',
-      change: names.map((name) => (name === 'energy' ? chain.year.hysteresis : 0)),
-    })
-  const dragged = runawayShare(chain.rotor) * chain.runaway.speed
-  if (dragged > 0)
-    changes.push({
-      path: 'drag of the blade sections',
-      change: names.map((name) => (name === 'runawaySpeed' ? dragged : 0)),
-    })
-  const results = names.map((name, n): [SpreadOutput, ResultSpread] => {
-    const value = values[n]!
-    // an end that is never reached is no width but a warning; a value that is never reached has neither
-    const finite = changes.map(({ path, change }) => ({
-      path,
-      width: Number.isFinite(change[n]) ? change[n]! : 0,
-    }))
-    const variance = finite.reduce((sum, { width }) => sum + width ** 2, 0)
-    const causes = finite
-      .map(({ path, width }) => ({ path, share: variance > 0 ? width ** 2 / variance : 0 }))
-      .filter(({ share }) => share >= leastShare)
-      .sort((a, b) => b.share - a.share)
-    const mayFail = changes.some(({ change }) => change[n] === Number.POSITIVE_INFINITY)
-    return [name, { value, spread: Math.sqrt(variance), mayFail, causes }]
-  })
-  return Object.fromEntries(results) as unknown as Spreads
+export function* spreadStudy(chain: Chain, options: SpreadOptions = {}): Steps<SpreadStudy> {
+  const plan = spreadPlan(chain, options)
+  const samples =
+    plan.drawn.length === 0
+      ? new Float64Array(plan.samples * spreadOutputNames.length)
+      : yield* spreadSamples(chain, plan, [0, plan.samples])
+  return spreadStudyFrom(chain, plan, samples)
 }

@@ -15,13 +15,18 @@ export interface VarianceShares {
   readonly standardErrors: Float64Array
   /** What no input explains alone: doings of several at once, and shapes finer than the degree. */
   readonly rest: number
+  /** What an input alone does at x, the variable of its basis, in the output's unit and off its mean. */
+  readonly effect: (input: number, x: number) => number
 }
 
-/** The first functions of a basis at u, written to `row` from `at`. */
-function basisAt(basis: ShareBasis, u: number, degree: number, row: Float64Array, at: number): void {
+/** The variable of a basis: 2u − 1 from −1 to 1, or the normal z(u). */
+export const basisVariable = (basis: ShareBasis, u: number): number =>
+  basis === 'legendre' ? 2 * u - 1 : normalQuantile(u)
+
+/** The first functions of a basis at x, written to `row` from `at`. */
+function basisAt(basis: ShareBasis, x: number, degree: number, row: Float64Array, at: number): void {
   let before = 0
   let now = 1
-  const x = basis === 'legendre' ? 2 * u - 1 : normalQuantile(u)
   for (let k = 1; k <= degree; k++) {
     const next =
       basis === 'legendre'
@@ -82,7 +87,7 @@ export function varianceShares(
   const standardErrors = new Float64Array(d)
   // Scatter at the level of rounding has no causes to tell.
   if (deviation <= 8 * Number.EPSILON * Math.abs(mean))
-    return { variance: 0, shares, standardErrors, rest: 0 }
+    return { variance: 0, shares, standardErrors, rest: 0, effect: () => 0 }
 
   const rows = new Float64Array(N * P)
   const normal = new Float64Array(P * P)
@@ -95,7 +100,7 @@ export function varianceShares(
       requireFinite(`points[${n * d + i}]`, u)
       if (u <= 0) refuse({ name: 'a point', condition: 'above zero', value: u, code: 'below-minimum' })
       if (u >= 1) refuse({ name: 'a point', condition: 'below one', value: u, code: 'above-maximum' })
-      basisAt(bases[i]!, u, degree, row, 1 + i * degree)
+      basisAt(bases[i]!, basisVariable(bases[i]!, u), degree, row, 1 + i * degree)
     }
     const y = (outputs[n]! - mean) / deviation
     for (let k = 0; k < P; k++) {
@@ -131,5 +136,10 @@ export function varianceShares(
     shares: shares.map((share) => share / total),
     standardErrors: standardErrors.map((error) => error / total),
     rest: noise / total,
+    effect: (input, x) => {
+      const row = new Float64Array(degree)
+      basisAt(bases[input]!, x, degree, row, 0)
+      return deviation * row.reduce((sum, f, k) => sum + f * c[1 + input * degree + k]!, 0)
+    },
   }
 }

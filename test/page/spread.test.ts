@@ -1,0 +1,79 @@
+/** Checks of the spread on the page: it comes by several workers, is told in words and tables, and all can use it. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('spread')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (
+  title: string,
+  run: (page: Page) => Promise<void>,
+  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
+) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, options)
+    try {
+      await computed(page)
+      await page.getByRole('heading', { name: 'How sure is this' }).click()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+const view = (page: Page) => page.locator('.spread')
+const table = (page: Page, draws: number) => view(page).getByText(`${draws} draws of`).first()
+
+describe('law: the page tells how far the guesses let it be off', () => {
+  check('a few draws first, then all; causes and what to measure next; an edit begins anew', async (page) => {
+    await table(page, 128).or(table(page, 1024)).first().waitFor({ timeout: 200_000 })
+    await table(page, 1024).waitFor({ timeout: 300_000 })
+    const text = await view(page).innerText()
+    expect(text).toContain('energy of a year')
+    expect(text).toContain('site.meanWind_m_per_s')
+    expect(text).toContain('What to measure next')
+    expect(text).toContain('logging anemometer')
+    expect(text).not.toMatch(/NaN|undefined|Infinity/)
+    expect(await view(page).locator('progress').count()).toBe(0)
+    const energy = page.locator('.figures div', { hasText: 'A year brings' }).locator('b')
+    expect(await energy.innerText()).toMatch(/±| to /)
+    await page.getByLabel('Turns', { exact: true }).first().fill('31')
+    await view(page).locator('progress').waitFor({ timeout: 100_000 })
+    await page.getByLabel('Turns', { exact: true }).first().fill('32')
+    await table(page, 1024).waitFor({ timeout: 300_000 })
+  })
+})
+
+describe('source: wcag22, levels A and AA — the spread breaks no rule that a reader of pages can tell', () => {
+  for (const [name, viewport, colorScheme] of [
+    ['desktop', { width: 1280, height: 900 }, 'light'],
+    ['phone', { width: 360, height: 780 }, 'dark'],
+  ] as const)
+    check(
+      `${name}, ${colorScheme}`,
+      async (page) => {
+        await view(page).getByText('What to measure next').waitFor({ timeout: 300_000 })
+        const { violations } = await new AxeBuilder({ page })
+          .include('.spread')
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+        ).toEqual([])
+      },
+      { viewport, colorScheme },
+    )
+})

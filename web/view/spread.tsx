@@ -1,0 +1,104 @@
+/** How far the guesses let the results be off together, whose doing it is, and what to measure next. */
+import type { ResultSpread, SpreadOutput, SpreadStudy } from '../../src/index.ts'
+import { intervalText } from '../../src/output/interval-words.ts'
+import { effortText, percent, rangeText, togetherText } from '../../src/output/spread-page.ts'
+import { type SpreadWords, scaledSpread, spreadWords } from '../../src/output/spread-result.ts'
+import { spreadProgress, spreadStudy } from '../store/design.ts'
+import { DataTable } from './data-table.tsx'
+
+/** Results for which measurements are told. */
+const told = ['energy', 'usefulPower', 'cutInWind', 'hottestCopper'] as const
+
+interface Row {
+  readonly words: SpreadWords
+  readonly spread: ResultSpread
+}
+
+const rowsOf = ({ results }: SpreadStudy): Row[] =>
+  Object.entries(spreadWords).map(([output, words]) => ({
+    words,
+    spread: scaledSpread(results[output as SpreadOutput], words.scale),
+  }))
+
+const causesText = (spread: ResultSpread): string =>
+  [
+    ...spread.causes.slice(0, 3).map(({ path, share }) => `${path} ${percent(share)}`),
+    togetherText(spread) ?? '',
+  ]
+    .filter((text) => text !== '')
+    .join('; ')
+
+function Next({ words, spread }: Row) {
+  return (
+    <>
+      <h4>
+        {words.title}: {intervalText(spread.value, words.suffix, spread)}
+      </h4>
+      <ol>
+        {spread.next.slice(0, 3).map((each) => (
+          <li key={each.path}>
+            {each.path} with {each.instrument}: {each.doing}. Then{' '}
+            {rangeText(each.low, each.high, words.suffix)}, {percent(each.gain)} narrower, for{' '}
+            {effortText(each)}.
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}
+
+function Study({ study }: { readonly study: SpreadStudy }) {
+  if (study.drawn.length === 0) return <p class="note">Nothing in this design is guessed.</p>
+  const rows = rowsOf(study)
+  const worth = rows.filter(
+    ({ words, spread }) => spread.next.length > 0 && told.some((name) => spreadWords[name] === words),
+  )
+  return (
+    <>
+      <DataTable
+        caption={`${study.samples} draws of ${study.drawn.length} guesses at once; nine of ten lie between`}
+        rows={rows}
+        columns={[
+          { head: 'result', cell: ({ words }) => words.title },
+          {
+            head: 'with its spread',
+            cell: ({ words, spread }) => intervalText(spread.value, words.suffix, spread),
+          },
+          {
+            head: 'nine of ten between',
+            cell: ({ words, spread }) =>
+              spread.spread > 0 ? rangeText(spread.low, spread.high, words.suffix) : '–',
+          },
+          { head: 'whose doing', cell: ({ spread }) => causesText(spread) || '–' },
+        ]}
+      />
+      {worth.length === 0 ? null : (
+        <>
+          <h3>What to measure next</h3>
+          {worth.map((row) => (
+            <Next key={row.words.name} {...row} />
+          ))}
+          <p class="note">Hours, and what an instrument leaves open, are common practice without a source.</p>
+        </>
+      )}
+    </>
+  )
+}
+
+export function SpreadView() {
+  const fraction = spreadProgress.value
+  const study = spreadStudy.value
+  return (
+    <details class="card fold spread" id="spread">
+      <summary>
+        <h3>How sure is this</h3>
+      </summary>
+      {fraction === undefined ? null : (
+        <p class="note">
+          <progress aria-label="Drawing the guesses" max={1} value={fraction} /> drawing the guesses
+        </p>
+      )}
+      {study === undefined ? null : <Study study={study} />}
+    </details>
+  )
+}
