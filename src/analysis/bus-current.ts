@@ -48,7 +48,7 @@ export interface BusRequest {
 }
 
 /** Nothing ever flows: no volts, or none past the diodes. */
-const deadBus = (openVoltage: (speed: number) => number): BusCurrent => {
+export const deadBus = (openVoltage: (speed: number) => number): BusCurrent => {
   const hot: HotBus = {
     current: () => 0,
     fill: (state) => Object.assign(state, { dcCurrent: 0, torque: 0, windingLoss: 0, phaseCurrent: 0 }),
@@ -100,7 +100,12 @@ export function* busCurrent(
         table[at] = point.dcCurrent / open
         table[at + 1] = point.power.shaft / speed / open
         table[at + 2] = point.power.winding / open ** 2
-        table[at + 3] = Math.max(...point.phaseCurrentRms) / open
+        // a bare wire in the place of a phase has no copper to warm
+        const most = point.phaseCurrentRms.reduce(
+          (great, each, k) => (voltage.phases[k]!.resistance > 0 ? Math.max(great, each) : great),
+          0,
+        )
+        table[at + 3] = most / open
       }
       yield done / (tableTemperatures.length * n * m)
     }

@@ -76,7 +76,7 @@ describe('agrees: where the storm settles in a steady wind, the circuit solved t
       const parsed = parseDesign(document)
       if (!parsed.ok) throw new Error(JSON.stringify(parsed.faults))
       const chain = computeDesign(parsed.design)
-      const parts = finished(stormMachine(chain, chain.machine.site.stormWind, false))
+      const parts = finished(stormMachine(chain, chain.machine.site.stormWind, ['sound']))
       const given = {
         event: 'nothing',
         at: 0,

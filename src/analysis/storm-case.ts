@@ -11,6 +11,8 @@ export type StormEvent =
   | 'dump dead'
   | 'converter dead'
   | 'winding open'
+  | 'phase open'
+  | 'magnet off'
   | 'diode open'
   | 'diode shorted'
 
@@ -24,5 +26,7 @@ export interface StormCase {
   readonly dumpWorks: boolean
   /** When somebody closes the shorting switch [s]; undefined where nobody is there. */
   readonly shortAt?: number | undefined
+  /** When the load is lost besides [s]; undefined where it stays. */
+  readonly lostAt?: number | undefined
   readonly dump: Dump | undefined
 }

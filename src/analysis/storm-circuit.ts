@@ -1,11 +1,12 @@
 /** The electrical side of a storm: what is connected, what flows at a speed, what charges and warms. */
-import type { Load } from '../machine/supply-side.ts'
 import { refuse } from '../refusal/require.ts'
-import { chargeAtRest, restVoltage } from './battery-charge.ts'
 import type { BusState, HotBus } from './bus-current.ts'
-import { type Bus, converterBus, loadCurrent, type Store, settledBus } from './storm-bus.ts'
+import { batteryCurrent, batteryOf, chargeBattery } from './storm-battery.ts'
+import { type Bus, converterBus, loadCurrent, settledBus } from './storm-bus.ts'
 import type { StormCase } from './storm-case.ts'
-import type { HotShort, StormMachine } from './storm-machine.ts'
+import type { StormMachine } from './storm-machine.ts'
+import type { HotShort, StormDrag, WindingState, WindingTables } from './storm-winding.ts'
+import { weakenedBus, weakenedShort } from './weakened-bus.ts'
 
 /** What is connected; the switches of a storm change it. */
 export interface Connected {
@@ -14,48 +15,41 @@ export interface Connected {
   dump: 'gone' | 'off' | 'on'
   converter: boolean
   short: 'none' | 'leads' | 'far end' | 'bridge'
-  diodes: 'sound' | 'open' | 'shorted'
-  windingOpen: boolean
+  winding: WindingState | 'open'
 }
 
 export interface StormCircuit {
   readonly is: Connected
   /** What flows; written by `settle`. */
   readonly state: BusState
-  /** Mixes the tables of the copper's temperature anew [K]; after a switch too. */
-  readonly retable: (copperTemperature: number) => void
+  /** Mixes the tables of the copper's temperature [K] and the magnets' strength anew; after a switch too. */
+  readonly retable: (copperTemperature: number, strength: number) => void
   /** What flows at a speed: the bus, or undefined where no current leaves the bridge. */
   readonly settle: (speed: number) => Bus | undefined
-  /** Volts that the battery's, the dump's and the converter's electronics see. */
+  /** Volts behind the bridge, as electronics there see them. */
   readonly sensed: (bus: Bus | undefined, speed: number) => number
+  /** Volts at the battery's terminals; undefined where it is not connected. */
+  readonly atBattery: (bus: Bus | undefined) => number | undefined
   /** Lets the battery or the capacitor take what flows for `h` seconds. */
   readonly charge: (bus: Bus | undefined, speed: number, h: number) => void
   readonly dumpOhms: () => number
+  /** What brakes without any current outside, and the volts that stand on open terminals, as things are. */
+  readonly drag: () => StormDrag
+  readonly openVoltage: (speed: number) => number
 }
 
 /** Time constants of a capacitor and what draws on it shorter than this follow the bus at once [s]. */
 const quickCapacitor = 0.2
 
-/** The battery as it stands, or full: then at the voltage that its charger holds at the end. */
-const batteryOf = (load: Load, full: boolean): (Store & { charge: number }) | undefined =>
-  load.kind === 'battery'
-    ? {
-        voltage: full ? load.band[1] : load.voltage,
-        resistance: load.resistance,
-        charge: full ? 1 : chargeAtRest(load, load.voltage),
-      }
-    : undefined
-
 const none = () => 0
 
-/** As the storm finds it: `voltage` of a capacitor [V], the copper at `copperTemperature` [K]. */
+/** As the storm finds it: `voltage` of a capacitor [V], the copper at `copperTemperature` [K], the magnets' strength over that in cold air. */
 export function stormCircuit(
   parts: StormMachine,
   { event, dump }: StormCase,
-  begin: { readonly voltage: number; readonly copperTemperature: number },
+  begin: { readonly voltage: number; readonly copperTemperature: number; readonly strength: number },
 ): StormCircuit {
   const { load, converter } = parts.chain.machine
-  const { openVoltage } = parts.bus
   const full = event === 'battery full'
   const is: Connected = {
     battery: load.kind === 'battery',
@@ -63,8 +57,7 @@ export function stormCircuit(
     dump: dump === undefined ? 'gone' : 'off',
     converter: converter !== undefined && load.kind === 'battery',
     short: 'none',
-    diodes: 'sound',
-    windingOpen: false,
+    winding: 'sound',
   }
   const battery = batteryOf(load, full)
   const capacitor =
@@ -80,26 +73,35 @@ export function stormCircuit(
   const state: BusState = { dcCurrent: 0, torque: 0, windingLoss: 0, phaseCurrent: 0 }
   let hot!: HotBus
   let shorted: HotShort | undefined
-  const retable = (T: number) => {
-    const bus =
-      is.diodes === 'sound' ? parts.bus : is.diodes === 'open' ? parts.openDiode : parts.shortedDiode
-    if (bus === undefined)
+  const tables = (): WindingTables => {
+    const known = is.winding === 'open' ? parts.open : parts.winding[is.winding]
+    if (known === undefined)
       refuse({
         name: 'tables',
-        condition: 'made for a bridge out of order',
-        value: is.diodes,
+        condition: 'made for this state of the winding',
+        value: is.winding,
         code: 'missing-key',
       })
-    hot = bus.at(T)
-    shorted = is.short === 'leads' || is.short === 'far end' ? parts.short[is.short](T) : undefined
+    return known
   }
-  retable(begin.copperTemperature)
+  const openVoltage = (speed: number) => tables().bus.openVoltage(speed)
+  const threshold = 2 * parts.chain.machine.diode.threshold
+  const retable = (T: number, strength: number) => {
+    const { bus, short } = tables()
+    hot = weakenedBus(bus.at(T), threshold, strength)
+    shorted =
+      is.short === 'leads' || is.short === 'far end' ? weakenedShort(short[is.short](T), strength) : undefined
+  }
+  retable(begin.copperTemperature, begin.strength)
   const dumpOhms = () => (is.dump === 'on' && dump !== undefined ? dump.resistance : 0)
   let guess = begin.voltage
+  /** A converter that has nothing to do lets the current through to the battery. */
+  let passesThrough = false
 
   /** With electronics between bridge and battery: they draw, or let through what is above the battery's volts. */
   const throughConverter = (current: (U: number) => number, open: number, speed: number): Bus | undefined => {
     const inner = dump?.place === 'at the battery' ? 0 : dumpOhms()
+    passesThrough = false
     const drawn =
       converter === undefined || battery === undefined
         ? undefined
@@ -110,7 +112,8 @@ export function stormCircuit(
       !(drawn !== undefined && drawn.voltage <= battery.voltage)
     ) {
       const through = settledBus(current, open, { store: battery, plain: none, dump: dumpOhms() }, guess)
-      if (through.current > 0) return through
+      passesThrough = through.current > 0
+      if (passesThrough) return through
     }
     if (drawn !== undefined || inner === 0) return drawn
     return settledBus(current, open, { store: undefined, plain: none, dump: inner }, guess)
@@ -121,7 +124,7 @@ export function stormCircuit(
     state.torque = 0
     state.windingLoss = 0
     state.phaseCurrent = 0
-    if (is.windingOpen || !(speed > 0)) return undefined
+    if (is.winding === 'open' || !(speed > 0)) return undefined
     if (shorted !== undefined) {
       shorted(state, speed)
       return { voltage: 0, current: 0 }
@@ -143,25 +146,26 @@ export function stormCircuit(
     return bus
   }
 
+  const intoBattery = (bus: Bus | undefined): number => {
+    if (battery === undefined) return 0
+    const behind = dump?.place === 'at the battery' || !is.converter || passesThrough
+    return batteryCurrent(battery, {
+      bus,
+      converter: is.converter && !passesThrough ? converter : undefined,
+      inputDump: behind ? 0 : dumpOhms(),
+      batteryDump: behind ? dumpOhms() : 0,
+    })
+  }
+
+  const atBattery = (bus: Bus | undefined): number | undefined =>
+    battery === undefined || !is.battery ? undefined : battery.voltage + battery.resistance * intoBattery(bus)
+
   const sensed = (bus: Bus | undefined, speed: number) =>
-    bus?.voltage ?? (is.battery && battery !== undefined ? battery.voltage : openVoltage(speed))
+    bus?.voltage ??
+    (is.battery && battery !== undefined ? battery.voltage : is.winding === 'open' ? 0 : openVoltage(speed))
 
   const charge = (bus: Bus | undefined, speed: number, h: number) => {
-    if (
-      battery !== undefined &&
-      is.battery &&
-      !full &&
-      load.kind === 'battery' &&
-      load.capacity !== undefined
-    ) {
-      // what a converter passes on takes days to show
-      const into = is.converter
-        ? 0
-        : (bus?.current ?? 0) - (dumpOhms() > 0 ? battery.voltage / dumpOhms() : 0)
-      const before = restVoltage(load, battery.charge)
-      battery.charge = Math.min(1, Math.max(0, battery.charge + (into * h) / load.capacity))
-      battery.voltage += restVoltage(load, battery.charge) - before
-    }
+    if (battery !== undefined && is.battery && !full) chargeBattery(battery, load, intoBattery(bus), h)
     if (capacitor === undefined || !is.load) return
     const open = openVoltage(speed)
     const held = { voltage: 0, resistance: capacitor.resistance }
@@ -186,5 +190,16 @@ export function stormCircuit(
     }
     capacitor.voltage = (low + high) / 2
   }
-  return { is, state, retable, settle, sensed, charge, dumpOhms }
+  return {
+    is,
+    state,
+    retable,
+    settle,
+    sensed,
+    atBattery,
+    charge,
+    dumpOhms,
+    drag: () => tables().drag,
+    openVoltage,
+  }
 }

@@ -32,6 +32,7 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
   let dumpDue = Number.POSITIVE_INFINITY
   let shortDue = given.shortAt ?? Number.POSITIVE_INFINITY
   let loadGone = false
+  let lostDue = given.lostAt ?? Number.POSITIVE_INFINITY
   if (dump !== undefined && !given.dumpWorks) is.dump = dump.withoutPower === 'on' ? 'on' : 'gone'
 
   const loseLoad = (time: number, words: string) => {
@@ -46,7 +47,7 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
   }
 
   const closeShort = (time: number) => {
-    if (is.windingOpen) {
+    if (is.winding === 'open') {
       happened.push({ time, words: 'the short is closed, but the open winding carries no current' })
       shortDue = Number.POSITIVE_INFINITY
       return
@@ -85,15 +86,23 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
     },
     'converter dead': (time) => loseLoad(time, 'the converter dies and draws nothing'),
     'winding open': (time) => {
-      is.windingOpen = true
+      is.winding = 'open'
       happened.push({ time, words: 'the winding opens: no current flows any more' })
     },
+    'phase open': (time) => {
+      is.winding = 'phase open'
+      happened.push({ time, words: 'one phase opens; the others go on' })
+    },
+    'magnet off': (time) => {
+      is.winding = 'magnet off'
+      happened.push({ time, words: time > 1 ? 'a magnet leaves the rotor' : 'a magnet is missing' })
+    },
     'diode open': (time) => {
-      is.diodes = 'open'
+      is.winding = 'diode open'
       happened.push({ time, words: 'one diode opens' })
     },
     'diode shorted': (time) => {
-      is.diodes = 'shorted'
+      is.winding = 'diode shorted'
       happened.push({ time, words: 'one diode becomes a short' })
     },
   }
@@ -124,7 +133,7 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
       protection.electrical === 'shorting switch' &&
       actsAt !== undefined &&
       speed >= actsAt &&
-      !is.windingOpen
+      is.winding !== 'open'
     )
       shortDue = time + switchDelay
     if (time < shortDue - 1e-9) return false
@@ -137,6 +146,11 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
 
   const look = (time: number, bus: Bus | undefined, speed: number): boolean => {
     let changed = false
+    if (time >= lostDue - 1e-9) {
+      lostDue = Number.POSITIVE_INFINITY
+      loseLoad(time, 'the load is lost')
+      changed = true
+    }
     if (!fired && time >= given.at - 1e-9) {
       fired = true
       events[given.event](time)
@@ -144,9 +158,10 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
     }
     if (shortSwitched(time, speed)) changed = true
     const sensed = circuit.sensed(bus, speed)
-    if (dumpSwitched(time, sensed)) changed = true
-    if (is.battery && load.kind === 'battery' && load.disconnect !== undefined && !is.converter)
-      if (sensed > load.disconnect.above) {
+    const battery = circuit.atBattery(bus) ?? sensed
+    if (dumpSwitched(time, dump?.place === 'at the battery' ? battery : sensed)) changed = true
+    if (is.battery && load.kind === 'battery' && load.disconnect !== undefined)
+      if (battery > load.disconnect.above) {
         loseLoad(time, 'the battery takes itself off above its limit')
         changed = true
       }
@@ -156,6 +171,6 @@ export function switchboard(parts: StormMachine, given: StormCase, circuit: Stor
   return {
     happened,
     look,
-    due: () => Math.min(fired ? Number.POSITIVE_INFINITY : given.at, shortDue, dumpDue),
+    due: () => Math.min(fired ? Number.POSITIVE_INFINITY : given.at, lostDue, shortDue, dumpDue),
   }
 }

@@ -3,18 +3,27 @@ import type { Machine } from '../machine/machine.ts'
 import { piecewiseLinear } from '../numerics/interpolate.ts'
 import {
   coherentGust,
+  gustTop,
   operatingGust,
+  operatingGustSize,
   operatingGusts,
   turbulenceScale,
   windBeforeGust,
 } from '../physics/aerodynamics/gust.ts'
+import { normalTurbulenceIntensity } from '../physics/aerodynamics/turbulence.ts'
 import type { WindSeries } from './wind-series.ts'
 
-export const stormWindKinds = ['operating gust', 'coherent gust', 'steady storm', 'logged wind'] as const
+export const stormWindKinds = [
+  'operating gust',
+  'extreme gust',
+  'coherent gust',
+  'steady storm',
+  'logged wind',
+] as const
 export type StormWindKind = (typeof stormWindKinds)[number]
 
 export interface StormWind {
-  readonly kind: StormWindKind
+  readonly kind: StormWindKind | 'rising wind' | 'steady wind'
   readonly words: string
   /** Wind at a time since the beginning [m/s]. */
   readonly at: (time: number) => number
@@ -62,19 +71,71 @@ export function stormWind(
       duration: 60,
     }
   }
-  const { factor, duration } = operatingGusts['once a year']
+  const rarity = kind === 'extreme gust' ? 'once in 50 years' : 'once a year'
   const scale = turbulenceScale(site.hubHeight)
-  const { wind, size } = windBeforeGust({ top, diameter: 2 * blades.radius, scale, factor })
+  const { factor } = operatingGusts[rarity]
+  return gustOf(kind, rarity, windBeforeGust({ top, diameter: 2 * blades.radius, scale, factor }))
+}
+
+const gustWords = {
+  'once a year': 'the gust that the rules for small turbines prescribe',
+  'once in 50 years': 'the rare gust that the rules for small turbines prescribe for once in fifty years',
+} as const
+
+const gustOf = (
+  kind: 'operating gust' | 'extreme gust',
+  rarity: keyof typeof operatingGusts,
+  { wind, size }: { readonly wind: number; readonly size: number },
+): StormWind => {
+  const { duration } = operatingGusts[rarity]
   return {
     kind,
-    words: 'the gust that the rules for small turbines prescribe',
+    words: gustWords[rarity],
     at: (time) => operatingGust({ wind, size, duration }, time - lead),
-    top,
+    top: wind + gustTop * size,
     // after a third of it the dip is over
     rise: lead + duration / 3,
     duration: lead + duration + tail,
   }
 }
+
+/** The gust of once a year that comes upon a machine at work in a wind [m/s]; never above the site's storm. */
+export function gustAbout({ blades, site }: Pick<Machine, 'blades' | 'site'>, wind: number): StormWind {
+  const size = operatingGustSize({
+    deviation: normalTurbulenceIntensity(wind) * wind,
+    diameter: 2 * blades.radius,
+    scale: turbulenceScale(site.hubHeight),
+    factor: operatingGusts['once a year'].factor,
+  })
+  const room = Math.max(0, site.stormWind - wind) / gustTop
+  return gustOf('operating gust', 'once a year', { wind, size: Math.min(size, room) })
+}
+
+/** How fast a wind that is to start the machine rises [m/s²]: as a breeze comes up, a guess, no source. */
+const breezeRise = 0.05
+/** In the last of it, so that what comes of it is seen [s]. */
+const breezeTail = 240
+
+/** From calm evenly up to a wind, then steady. */
+export function risingWind(top: number): StormWind {
+  return {
+    kind: 'rising wind',
+    words: 'a breeze that comes up from calm, half a metre per second in ten seconds',
+    at: (time) => Math.min(breezeRise * Math.max(time, 0), top),
+    top,
+    rise: 0,
+    duration: top / breezeRise + breezeTail,
+  }
+}
+
+export const steadyWind = (wind: number): StormWind => ({
+  kind: 'steady wind',
+  words: 'a steady wind',
+  at: () => wind,
+  top: wind,
+  rise: lead,
+  duration: 60,
+})
 
 /** A logged wind from its first reading on. */
 export function loggedWind({ times, winds }: WindSeries): StormWind {

@@ -6,7 +6,8 @@ import { parseDesign } from '../machine/parse.ts'
 import { adiabaticHeatingRate } from '../physics/heat/adiabatic-heating.ts'
 import { brakeStudy } from './brake-wind.ts'
 import { computeDesign } from './compute.ts'
-import { failureTable } from './failure-table.ts'
+import { magnetStrength } from './magnet-strength.ts'
+import { scenarioTable } from './scenario-table.ts'
 import { shortCircuit } from './short-circuit.ts'
 import { finished } from './step.ts'
 import { storm } from './storm.ts'
@@ -82,10 +83,11 @@ describe('agrees: a steady wind and the table of steady states', () => {
     const run = finished(
       storm(parts, stormWind(machine, 'steady storm', wind), quiet, {
         from: { speed: 0.5 * row.speed, copperTemperature: machine.site.ambient },
-        soak: 4000,
+        soak: 9000,
       }),
     )
-    expect(run.last.speed / row.speed).toBeCloseTo(1, 2)
+    // the row takes the magnets' warmth by their share at one working speed, the storm by their own node
+    expect(Math.abs(run.last.speed / row.speed - 1)).toBeLessThan(0.01)
     expect(run.last.copperTemperature - row.copperTemperature).toBeLessThan(1.5)
     expect(run.last.copperTemperature - row.copperTemperature).toBeGreaterThan(-1.5)
   })
@@ -99,16 +101,17 @@ describe('agrees: a steady wind and the table of steady states', () => {
     const wind = 12
     const given = { ...quiet, limiterWorks: false, shortAt: 0 }
     const run = finished(storm(parts, stormWind(machine, 'steady storm', wind), given))
-    const { speed, copperTemperature } = run.last
+    const { speed, copperTemperature, magnetTemperature } = run.last
+    const strength = magnetStrength(machine)(magnetTemperature)
     const { torque } = shortCircuit(machine, chain.voltage, 'far end')(speed, copperTemperature)
     const drag = chain.drag.at(speed)
-    const taken = torque + (drag.friction + drag.eddy + drag.parts) / speed
+    const taken = strength ** 2 * torque + (drag.friction + drag.eddy + drag.parts) / speed
     expect(taken / chain.blades.torque(wind, speed)).toBeCloseTo(1, 2)
   })
 })
 
 describe('agrees: the first seconds of a short and copper that keeps its heat', () => {
-  test('within a tenth, eddy currents in the strands counted: the enamel takes its share, the gap’s air a little', () => {
+  test('within a quarter, eddy currents in the strands counted: enamel and resin take their share, the gap’s air a little', () => {
     const wind = stormWind(machine, 'steady storm', 20)
     const from = { speed: 0.4 * chain.runaway.speed, copperTemperature: machine.site.ambient }
     const run = finished(storm(parts, wind, { ...quiet, limiterWorks: false, shortAt: 0 }, { from }))
@@ -127,38 +130,54 @@ describe('agrees: the first seconds of a short and copper that keeps its heat', 
             density: machine.stator.wire.density,
           }))
     expect(rise).toBeGreaterThan(2)
-    expect((copperTemperature[k]! - machine.site.ambient) / rise).toBeGreaterThan(0.85)
+    expect((copperTemperature[k]! - machine.site.ambient) / rise).toBeGreaterThan(0.75)
     expect((copperTemperature[k]! - machine.site.ambient) / rise).toBeLessThan(1.1)
   })
 })
 
 describe('law: every failure leaves what it must', () => {
-  const table = finished(failureTable(parts, gust))
-  const row = (key: string) => table.rows.find(({ failure }) => failure.key === key)!
+  const table = finished(scenarioTable(parts, gust))
+  const row = (key: string) => table.rows.find(({ scenario }) => scenario.key === key)!
+  const storms = (key: string) => row(key).run!.storm
   test('an open winding leaves the tail alone; with a stuck limiter and a dump, the dump alone', () => {
     expect(row('winding-open').limitedBy).toBe('the furling tail')
-    expect(row('winding-open').storm.last.current).toBe(false)
+    expect(storms('winding-open').last.current).toBe(false)
     expect(row('lost-limiter').limitedBy).toContain('dump')
     expect(row('lost-limiter').outcome).toBe('damaged')
   })
+  test('one open phase brakes less than the whole winding and more than none', () => {
+    expect(storms('phase-open').most.speed).toBeGreaterThan(storms('nothing').most.speed)
+    expect(storms('phase-open').most.speed).toBeLessThan(storms('winding-open').most.speed)
+  })
   test('a dump on the battery’s fuse is lost with it, and stays when the load alone is lost', () => {
-    expect(row('load-lost').storm.most.dumpPower).toBeGreaterThan(0)
-    expect(row('fuse-blown').storm.most.dumpPower).toBe(0)
-    expect(row('fuse-blown').storm.most.speed).toBeGreaterThan(row('load-lost').storm.most.speed)
+    expect(storms('load-lost').most.dumpPower).toBeGreaterThan(0)
+    expect(storms('fuse-blown').most.dumpPower).toBe(0)
+    expect(storms('fuse-blown').most.speed).toBeGreaterThan(storms('load-lost').most.speed)
   })
   test('a dead dump is as good as none, and never faster than a lost limiter without it', () => {
-    expect(row('lost-dump').storm.most.speed).toBeCloseTo(row('winding-open').storm.most.speed, 3)
-    expect(row('lost-dump').storm.most.speed).toBeLessThan(chain.runaway.speed)
+    expect(storms('lost-dump').most.speed).toBeCloseTo(storms('winding-open').most.speed, 3)
+    expect(storms('lost-dump').most.speed).toBeLessThan(chain.runaway.speed)
   })
   test('what it does not have is not listed', () => {
-    const keys = table.rows.map(({ failure }) => failure.key)
+    const keys = table.rows.map(({ scenario }) => scenario.key)
     expect(keys).not.toContain('converter-dead')
     expect(keys).not.toContain('lost-short')
     expect(keys).not.toContain('battery-disconnects')
   })
   test('outdoors whatever is worse than survived blocks', () => {
-    for (const { outcome, severity } of table.rows)
-      expect(severity).toBe(outcome === 'held' ? undefined : outcome === 'survived' ? 'warning' : 'blocking')
+    for (const { outcome, verdict } of table.rows)
+      if (outcome === 'damaged' || outcome === 'runs away') expect(verdict.outdoor).toBe('blocking')
+  })
+  test('the balance of energy closes to 0.02 % in every scenario', () => {
+    for (const { run } of table.rows)
+      if (run !== undefined) {
+        const { blades, taken, kinetic } = run.storm.energy
+        expect(Math.abs(blades - taken - kinetic) / Math.abs(blades)).toBeLessThan(2e-4)
+      }
+  })
+  test('a guess that is told would turn the outcome; a row without one has none to tell', () => {
+    for (const { outcome, ends } of table.rows) for (const end of ends) expect(end.outcome).not.toBe(outcome)
+    expect(row('cut-in').ends).toEqual([])
   })
 })
 

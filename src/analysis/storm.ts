@@ -3,10 +3,11 @@ import type { Steps } from './step.ts'
 import type { Bus } from './storm-bus.ts'
 import type { StormCase } from './storm-case.ts'
 import { stormCircuit } from './storm-circuit.ts'
-import { limiterLag, limiterShare } from './storm-limiter.ts'
+import { limiterShare } from './storm-limiter.ts'
 import type { StormMachine } from './storm-machine.ts'
 import { type Happening, switchboard } from './storm-switch.ts'
 import { type StormTrace, traceRecorder } from './storm-trace.ts'
+import { stormWarmth } from './storm-warmth.ts'
 import type { StormWind } from './storm-wind.ts'
 
 /** Greatest of a whole run, also between the samples of its trace. */
@@ -23,8 +24,16 @@ export interface StormMost {
   /** Into the dump while it is on, and on average once the wind has settled [W]. */
   dumpPower: number
   dumpMean: number
-  /** [K] */
+  /** Hottest spot of the copper, and the warmest magnets [K]. */
   copperTemperature: number
+  magnetTemperature: number
+}
+
+/** When and in which wind something first happened, and how fast the rotor was. */
+export interface Beginning {
+  readonly time: number
+  readonly wind: number
+  readonly speed: number
 }
 
 export interface Storm {
@@ -32,12 +41,17 @@ export interface Storm {
   readonly given: StormCase
   readonly trace: StormTrace
   readonly most: Readonly<StormMost>
+  /** When it first turned, and when current first flowed; undefined where it never did. */
+  readonly turns: Beginning | undefined
+  readonly charges: Beginning | undefined
   /** First time at which the copper passed the limit it was given [s]; undefined where it did not. */
   readonly hotAt: number | undefined
   /** At the end: what still holds the rotor; a dump that switches to and fro counts as on. */
   readonly last: {
     readonly speed: number
+    /** Mean of the copper, and the warmest magnets [K]. */
     readonly copperTemperature: number
+    readonly magnetTemperature: number
     readonly current: boolean
     readonly limiter: boolean
     readonly dump: boolean
@@ -64,14 +78,14 @@ const stepError = 2e-5
 const leastStep = 1e-4
 const mostStep = 0.25
 const mostSoakStep = 1
-/** Copper may move so far before its tables are mixed anew [K]. */
+/** Copper and magnets may move so far before the tables are mixed anew [K]. */
 const temperatureStep = 0.5
-/** Above this no winding is left to be computed [K]. */
-const burnt = 1300
 /** What acted so shortly before the end still acts [s]. */
 const lately = 2
 /** Below it no wind is told from calm [m/s]. */
 const calm = 1e-3
+/** Slower than this a rotor stands: a turn in a minute [rad/s]. */
+const standing = 0.1
 
 /** The run. Yields the fraction done. */
 export function* storm(
@@ -80,20 +94,21 @@ export function* storm(
   given: StormCase,
   { copperLimit = Number.POSITIVE_INFINITY, from, soak = 0 }: StormOptions = {},
 ): Steps<Storm> {
-  const { chain, drag, inertia, heatCapacity } = parts
-  const { machine, blades, voltage, cooling } = chain
+  const { chain, inertia } = parts
+  const { machine, blades, voltage } = chain
   const { protection, site, shaft, cable, diode } = machine
   const J = Math.max(inertia.inertia, 1e-9)
   const row = chain.rowAt(Math.max(calm, Math.min(wind.at(0), site.stormWind)))
-  let { speed, copperTemperature: T } = from ?? row
-  const circuit = stormCircuit(parts, given, { voltage: row.loadVoltage, copperTemperature: T })
+  let { speed } = from ?? row
+  const warmth = stormWarmth(chain, row, from?.copperTemperature)
+  const circuit = stormCircuit(parts, given, { voltage: row.loadVoltage, ...warmth.now() })
   const board = switchboard(parts, given, circuit)
   const { is, state } = circuit
-  let tabledAt = T
+  let tabledAt = warmth.now()
 
   const works = given.limiterWorks && protection.mechanical !== 'none'
-  const share = limiterShare(chain)
-  const lag = limiterLag[protection.mechanical]
+  const share = limiterShare(chain, parts.limiter)
+  const { lag } = parts.limiter
   let kept = works ? share(wind.at(0), speed) : 1
 
   /** Nothing outside the winding carries current: a delta's own does. */
@@ -101,7 +116,7 @@ export function* storm(
   const bladeTorque = (t: number, w: number) => blades.torque(Math.max(wind.at(t) * kept, calm), w)
   const takenTorque = (w: number) => {
     const bus = circuit.settle(w)
-    return state.torque + (isIdle(bus) ? drag.idle(w) : drag.loaded(w))
+    return state.torque + (isIdle(bus) ? circuit.drag().idle(w) : circuit.drag().loaded(w))
   }
   /** A rotor at rest stays there until the blades overcome what holds it. */
   const acceleration = (blade: number, taken: number, w: number) =>
@@ -116,9 +131,12 @@ export function* storm(
     phaseCurrent: 0,
     dumpPower: 0,
     dumpMean: 0,
-    copperTemperature: T,
+    copperTemperature: warmth.now().hotSpot,
+    magnetTemperature: warmth.now().magnetTemperature,
   }
   let hotAt: number | undefined
+  let turns: Beginning | undefined
+  let charges: Beginning | undefined
   let currentAt = Number.NEGATIVE_INFINITY
   let dumpAt = Number.NEGATIVE_INFINITY
   let volts = 0
@@ -130,7 +148,7 @@ export function* storm(
       most.speed = speed
       most.speedAt = t
     }
-    volts = bus?.voltage ?? parts.bus.openVoltage(speed)
+    volts = bus?.voltage ?? circuit.openVoltage(speed)
     const atBridge = volts + state.dcCurrent * dcOhms
     most.directVoltage = Math.max(most.directVoltage, atBridge)
     // the bridge clamps the lines to what stands behind it
@@ -140,17 +158,19 @@ export function* storm(
     most.phaseCurrent = Math.max(most.phaseCurrent, state.phaseCurrent)
     const ohms = circuit.dumpOhms()
     if (ohms > 0 && is.short === 'none') most.dumpPower = Math.max(most.dumpPower, volts ** 2 / ohms)
-    most.copperTemperature = Math.max(most.copperTemperature, T)
-    if (hotAt === undefined && T > copperLimit) hotAt = t
+    const { hotSpot, magnetTemperature } = warmth.now()
+    most.copperTemperature = Math.max(most.copperTemperature, hotSpot)
+    most.magnetTemperature = Math.max(most.magnetTemperature, magnetTemperature)
+    if (hotAt === undefined && hotSpot > copperLimit) hotAt = t
+    if (turns === undefined && speed > standing) turns = { time: t, wind: wind.at(t), speed }
+    if (charges === undefined && state.dcCurrent > 0) charges = { time: t, wind: wind.at(t), speed }
     if (state.torque > 0) currentAt = t
     if (ohms > 0) dumpAt = t
   }
   const warm = (bus: Bus | undefined, h: number) => {
-    const heat = state.windingLoss + (isIdle(bus) ? drag.idleHeat(speed) : drag.loadedHeat(speed))
-    const R = cooling.resistance(speed)
-    // exact for watts that stay over the step
-    const settled = site.ambient + R * heat
-    T = Math.min(burnt, settled + (T - settled) * Math.exp(-h / (R * heatCapacity)))
+    const heat =
+      state.windingLoss + (isIdle(bus) ? circuit.drag().idleHeat(speed) : circuit.drag().loadedHeat(speed))
+    warmth.advance({ speed, wind: wind.at(time), copper: heat }, h)
   }
 
   const end = wind.duration + soak
@@ -161,7 +181,7 @@ export function* storm(
       voltage: volts,
       current: state.dcCurrent,
       phaseCurrent: state.phaseCurrent,
-      copperTemperature: T,
+      copperTemperature: warmth.now().copperTemperature,
       kept,
     })
   const kineticBefore = 0.5 * J * speed * speed
@@ -218,9 +238,13 @@ export function* storm(
     if (soak > 0 && time > wind.duration && circuit.dumpOhms() > 0 && bus !== undefined)
       most.dumpMean += (bus.voltage ** 2 / circuit.dumpOhms()) * (h / soak)
     note(time, bus)
-    if (board.look(time, bus, speed) || Math.abs(T - tabledAt) > temperatureStep) {
-      circuit.retable(T)
-      tabledAt = T
+    const now = warmth.now()
+    const moved =
+      Math.abs(now.copperTemperature - tabledAt.copperTemperature) > temperatureStep ||
+      Math.abs(now.magnetTemperature - tabledAt.magnetTemperature) > temperatureStep
+    if (board.look(time, bus, speed) || moved) {
+      circuit.retable(now.copperTemperature, now.strength)
+      tabledAt = now
     }
     record(time)
     if (time - told > end / 20) {
@@ -234,10 +258,13 @@ export function* storm(
     given,
     trace: recorder.trace,
     most,
+    turns,
+    charges,
     hotAt,
     last: {
       speed,
-      copperTemperature: T,
+      copperTemperature: warmth.now().copperTemperature,
+      magnetTemperature: warmth.now().magnetTemperature,
       current: end - currentAt < lately,
       limiter: works && kept < 1 - 1e-3,
       dump: end - dumpAt < lately,

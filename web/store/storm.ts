@@ -1,8 +1,8 @@
-/** The storm that the present design is put through: what was asked, how far it is, its report, the failure looked at. */
+/** The storm that the present design is put through: what was asked, how far it is, its report, the scenario looked at. */
 import { computed, signal } from '@preact/signals'
 import type { StormWindKind } from '../../src/index.ts'
-import { gravest } from '../../src/output/storm-page.ts'
-import type { StormReport } from '../../src/output/storm-report.ts'
+import { gravest } from '../../src/output/scenario-page.ts'
+import type { ScenarioReport } from '../../src/output/scenario-report.ts'
 import { document as design } from './design.ts'
 import type { RawObject } from './raw-document.ts'
 import { sideEngine } from './side-engine.ts'
@@ -11,14 +11,14 @@ export type StormState =
   | { readonly kind: 'none' }
   | { readonly kind: 'running'; readonly fraction: number }
   | { readonly kind: 'refused'; readonly reason: string }
-  | { readonly kind: 'done'; readonly report: StormReport; readonly of: RawObject }
+  | { readonly kind: 'done'; readonly report: ScenarioReport; readonly of: RawObject }
 
 export const stormState = signal<StormState>({ kind: 'none' })
 export const stormKind = signal<Exclude<StormWindKind, 'logged wind'>>('operating gust')
 /** Highest wind as somebody typed it [m/s]; the site's storm where it is empty. */
 export const stormTop = signal('')
-/** Key of the failure looked at. */
-export const chosenFailure = signal('')
+/** Key of the scenario looked at. */
+export const chosenScenario = signal('')
 
 /** The design has been changed since it was put through the storm. */
 export const stormStale = computed(
@@ -33,7 +33,7 @@ const engine = sideEngine(
     else if (data.kind === 'storm-refused') stormState.value = { kind: 'refused', reason: data.reason }
     else if (data.kind === 'storm' && asked) {
       const { rows } = data.report
-      if (!rows.some(({ key }) => key === chosenFailure.value)) chosenFailure.value = gravest(rows).key
+      if (!rows.some(({ key }) => key === chosenScenario.value)) chosenScenario.value = gravest(rows).key
       stormState.value = { kind: 'done', report: data.report, of: asked }
     }
   },

@@ -1,16 +1,19 @@
-/** Shows the present machine in a storm: what fails in turn, each second by second, and how far the short brakes. */
+/** Shows the present machine in a storm: every scenario in its turn, second by second, what each class makes of it, and how far the short brakes. */
+
+import type { StormTrace } from '../../src/analysis/storm-trace.ts'
 import { type StormWindKind, stormWindKinds } from '../../src/analysis/storm-wind.ts'
+import { brakeColumns } from '../../src/output/brake-report.ts'
 import { stormTraceChart } from '../../src/output/chart/storm-trace.ts'
-import { traceHeads } from '../../src/output/storm-page.ts'
+import { traceHeads } from '../../src/output/scenario-page.ts'
 import {
-  brakeColumns,
-  type StormReport,
-  type StormReportRow,
-  stormColumns,
-} from '../../src/output/storm-report.ts'
+  numberColumns,
+  type ScenarioReport,
+  type ScenarioReportRow,
+  verdictColumns,
+} from '../../src/output/scenario-report.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import {
-  chosenFailure,
+  chosenScenario,
   startStorm,
   stopStorm,
   stormKind,
@@ -27,8 +30,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** One sample of twelve is enough for a table that is read aloud. */
 const spacing = 12
 
-function Trace({ row }: { readonly row: StormReportRow }) {
-  const { trace, words } = row
+function Trace({ trace, words }: { readonly trace: StormTrace; readonly words: string }) {
   const rows = Array.from(trace.time, (_, k) => k).filter((k) => k % spacing === 0)
   const column = (head: string, name: keyof typeof traceHeads): Column<number> => ({
     head,
@@ -55,17 +57,14 @@ function Trace({ row }: { readonly row: StormReportRow }) {
   )
 }
 
-function Report({ report }: { readonly report: StormReport }) {
+function Report({ report }: { readonly report: ScenarioReport }) {
   const { rows, brake } = report
   const at = Math.max(
     0,
-    rows.findIndex(({ key }) => key === chosenFailure.value),
+    rows.findIndex(({ key }) => key === chosenScenario.value),
   )
   const row = rows[at]!
-  const columns: Column<StormReportRow>[] = [
-    { head: 'what fails', cell: ({ words }) => words },
-    ...stormColumns.map((head, k): Column<StormReportRow> => ({ head, cell: ({ cells }) => cells[k] })),
-  ]
+  const what: Column<ScenarioReportRow> = { head: 'what happens', cell: ({ words }) => words }
   const braked = brake?.rows ?? []
   return (
     <div class="fault-report storm-report">
@@ -74,17 +73,17 @@ function Report({ report }: { readonly report: StormReport }) {
       ) : null}
       <p class="note">{report.windWords}</p>
       <ul class="storm-verdict">
-        {report.verdict.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+        {report.summary.map(({ text }) => (
+          <li key={text}>{text}</li>
         ))}
       </ul>
       <div class="fault-choice">
         <label>
-          Failure{' '}
+          Scenario{' '}
           <select
             value={row.key}
             onChange={(event) => {
-              chosenFailure.value = event.currentTarget.value
+              chosenScenario.value = event.currentTarget.value
             }}
           >
             {rows.map(({ key, words, outcome }) => (
@@ -100,8 +99,29 @@ function Report({ report }: { readonly report: StormReport }) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      <Trace row={row} />
-      <DataTable caption="Each failure in its turn" rows={rows} columns={columns} chosen={at} />
+      {row.trace === undefined ? null : <Trace trace={row.trace} words={row.words} />}
+      <DataTable
+        caption="What each class of use makes of it"
+        rows={rows}
+        columns={[
+          what,
+          ...verdictColumns.map(
+            (head, k): Column<ScenarioReportRow> => ({ head, cell: ({ verdicts }) => verdicts[k] }),
+          ),
+        ]}
+        chosen={at}
+      />
+      <DataTable
+        caption="How fast, how many volts, how hot"
+        rows={rows}
+        columns={[
+          what,
+          ...numberColumns.map(
+            (head, k): Column<ScenarioReportRow> => ({ head, cell: ({ numbers }) => numbers[k] }),
+          ),
+        ]}
+        chosen={at}
+      />
       {brake === undefined ? null : (
         <>
           <h4>The shorted winding as a brake</h4>
@@ -134,6 +154,7 @@ const statusText = (): string => {
 
 const kindWords: Readonly<Record<Exclude<StormWindKind, 'logged wind'>, string>> = {
   'operating gust': 'A gust of ten seconds',
+  'extreme gust': 'A rare gust of fourteen seconds',
   'coherent gust': 'A rise that stays',
   'steady storm': 'A steady storm',
 }
@@ -148,8 +169,9 @@ export function StormView() {
         <h3>In a storm</h3>
       </summary>
       <p class="note">
-        The machine second by second while one thing after another fails: the load, the battery, each limiter,
-        the winding. A load is never counted as a protection.
+        The machine second by second, from its first turn and its work to gusts in which one thing after
+        another fails: the load, the battery, each limiter, the winding, a magnet. A load is never counted as
+        a protection.
       </p>
       <div class="fault-choice">
         <label>

@@ -15,6 +15,9 @@ const scaleShare = 0.7
 /** Share of the gust's size by which the wind rises and dips. */
 const swing = 0.37
 
+/** Share of its size by which the gust's top lies above the wind before it. */
+export const gustTop = 2 * swing
+
 /**
  * Size of the gusts at a hub's height, along the wind.
  *
