@@ -1,7 +1,7 @@
 /** Checks that every chart is sound SVG with a title, units and finite places, whatever it is given. */
 import fc from 'fast-check'
-import ts from 'typescript'
 import { describe, expect, test } from 'vitest'
+import { markupFaults } from '../../../test/markup.ts'
 import type { MatchMap } from '../../analysis/match-map.ts'
 import { faultWaveformChart } from './fault-waveform.ts'
 import { gapFieldChart } from './gap-field.ts'
@@ -177,19 +177,6 @@ const charts = (width: number, size: number): Record<string, string> => ({
   gap: gapFieldChart({ width, height: 270, angle: sine(1).map((_, k) => k / 10), normal: sine(size / 100) }),
 })
 
-/** Tags that do not close, or attributes that are not sound, told by a reader that is not ours. */
-function faultsOfMarkup(svg: string): string[] {
-  const file = ts.createSourceFile(
-    'x.tsx',
-    `const x = ${svg}`,
-    ts.ScriptTarget.ES2022,
-    true,
-    ts.ScriptKind.TSX,
-  )
-  const { parseDiagnostics } = file as unknown as { parseDiagnostics: readonly ts.Diagnostic[] }
-  return parseDiagnostics.map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, ' '))
-}
-
 const sizes = [0, 1e-6, 1, 3000] as const
 
 describe('agrees: the markup is sound to an independent reader of tags', () => {
@@ -197,9 +184,9 @@ describe('agrees: the markup is sound to an independent reader of tags', () => {
     for (const size of sizes)
       test(`width ${width}, size ${size}`, () => {
         for (const [name, svg] of Object.entries(charts(width, size)))
-          expect(faultsOfMarkup(svg), name).toEqual([])
+          expect(markupFaults(svg), name).toEqual([])
       })
-  test('a tag left open is seen', () => expect(faultsOfMarkup('<svg><g></svg>')).not.toEqual([]))
+  test('a tag left open is seen', () => expect(markupFaults('<svg><g></svg>')).not.toEqual([]))
 })
 
 describe('law: titles, units and finite places', () => {

@@ -1,0 +1,39 @@
+/** The numbers behind a picture as a table: what a page shows beside it, and a file of comma-separated values. */
+import { formatNumber } from '../../units/format.ts'
+
+export interface TableColumn {
+  readonly head: string
+  readonly unit?: string
+}
+
+/** A number as computed, a word, or nothing where there is none. */
+export type TableCell = number | string | undefined
+
+export interface ChartTable {
+  readonly caption: string
+  readonly columns: readonly TableColumn[]
+  readonly rows: readonly (readonly TableCell[])[]
+}
+
+/** A cell as people read it. */
+export const cellText = (cell: TableCell): string =>
+  typeof cell === 'number' ? formatNumber(cell, 4) : (cell ?? '—')
+
+/** Digits of a number in a file: more than any of ours deserves, few enough to stay legible. */
+const fileDigits = 7
+
+const fileNumber = (value: number): string =>
+  Number.isFinite(value) ? String(Number(value.toPrecision(fileDigits))) : ''
+
+/** Quoted where a comma, a quote or the end of a line would break the row. */
+const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
+
+const fileCell = (cell: TableCell): string =>
+  typeof cell === 'number' ? fileNumber(cell) : quoted(cell ?? '')
+
+/** Comma-separated values after RFC 4180, heads first, with their units. */
+export function tableCsv({ columns, rows }: ChartTable): string {
+  const heads = columns.map(({ head, unit }) => quoted(unit === undefined ? head : `${head}, ${unit}`))
+  const lines = [heads, ...rows.map((row) => columns.map((_, k) => fileCell(row[k])))]
+  return `${lines.map((line) => line.join(',')).join('\r\n')}\r\n`
+}

@@ -1,0 +1,129 @@
+/** Picture of a year's energy by wind: a bar for every half metre per second, stacked by where the energy goes. */
+import type { EnergyByWind } from '../../analysis/energy-by-wind.ts'
+import { type Watts, wattColumns } from '../../analysis/watts.ts'
+import { formatNumber } from '../../units/format.ts'
+import { axisBelow, axisBeside, linearScale, niceDomain } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
+import { picture, px, textAt } from './picture.ts'
+
+export interface EnergyByWindChart {
+  readonly width: number
+  readonly height: number
+  readonly energy: EnergyByWind
+}
+
+const title = 'A year’s energy by wind'
+const kilowattHour = 3.6e6
+
+interface Part {
+  readonly columns: readonly (keyof Watts)[]
+  readonly label: string
+  readonly letter: string
+}
+
+/** From the foot of each bar upward; the letters tell parts apart without colour. */
+const parts: readonly Part[] = [
+  { columns: ['useful'], label: 'useful', letter: 'u' },
+  { columns: ['battery'], label: 'heat in the battery', letter: 'b' },
+  { columns: ['converter'], label: 'converter', letter: 'v' },
+  { columns: ['diodes'], label: 'diodes', letter: 'd' },
+  { columns: ['cable'], label: 'cable', letter: 'l' },
+  { columns: ['winding'], label: 'copper of the winding', letter: 'c' },
+  { columns: ['eddy', 'parts'], label: 'eddy currents', letter: 'e' },
+  { columns: ['friction'], label: 'friction', letter: 'f' },
+]
+
+const total = (values: ArrayLike<number>): number => Array.from(values).reduce((sum, value) => sum + value, 0)
+
+/** Of the whole, a part below this has no bar of its own colour worth a line of the legend. */
+const leastShare = 1e-4
+
+export function energyByWindChart({ width, height, energy }: EnergyByWindChart): string {
+  const { wind } = energy
+  const series = parts.map((part) => ({
+    ...part,
+    values: Float64Array.from(wind, (_, k) =>
+      part.columns.reduce((sum, column) => sum + Math.max(0, energy.parts[column][k]!) / kilowattHour, 0),
+    ),
+  }))
+  const whole = series.reduce((sum, { values }) => sum + total(values), 0)
+  const shown = series.filter(({ values }) => total(values) > leastShare * whole)
+  const sums = Array.from(wind, (_, k) => shown.reduce((sum, { values }) => sum + values[k]!, 0))
+  const columns = width >= 620 ? 4 : 2
+  const legendRows = Math.ceil(Math.max(1, shown.length) / columns)
+  const top = 18 * legendRows + 34
+  const left = 46
+  const plot = { left, top, width: Math.max(60, width - left - 10), height: Math.max(50, height - top - 46) }
+  const step = wind.length > 1 ? wind[1]! - wind[0]! : 0.5
+  // winds that hold next to nothing are left out on the right
+  let last = sums.length - 1
+  const most = sums.reduce((a, b) => Math.max(a, b), 1e-9)
+  while (last > 0 && sums[last]! < 2e-3 * most) last--
+  const domain = [0, (wind[last] ?? 1) + step] as const
+  const y = niceDomain([0, most * 1.04], 5)
+  const x = linearScale(domain, [left, left + plot.width])
+  const up = linearScale(y, [top + plot.height, top])
+  const bar = Math.max(1, (x(step) - x(0)) * 0.84)
+  const bars = Array.from(wind).map((at, k) => {
+    if (k > last) return ''
+    let below = 0
+    return shown
+      .map(({ values, letter }) => {
+        const from = up(below)
+        below += values[k]!
+        const tall = from - up(below)
+        if (!(tall > 0.05)) return ''
+        const label =
+          tall > 15 && bar > 11
+            ? textAt(x(at), from - tall / 2 + 4, letter, { className: 'stack-letter', anchor: 'middle' })
+            : ''
+        return `<rect class="stack stack-${letter}" x="${px(x(at) - bar / 2)}" y="${px(up(below))}" width="${px(bar)}" height="${px(tall)}"/>${label}`
+      })
+      .join('')
+  })
+  const key = shown.map(({ label, letter, values }, k) => {
+    const at = 4 + (k % columns) * ((width - 8) / columns)
+    const y0 = 4 + 18 * Math.floor(k / columns)
+    const share = whole > 0 ? ` ${formatNumber((100 * total(values)) / whole, 2)} %` : ''
+    return (
+      `<rect class="stack stack-${letter}" x="${px(at)}" y="${px(y0)}" width="13" height="12"/>` +
+      textAt(
+        at + 18,
+        y0 + 11,
+        `${letter} ${width < 420 ? label.replace(' of the winding', '').replace('heat in the ', '').replace(' currents', '') : label}${share}`,
+        {
+          className: 'tick-text',
+        },
+      )
+    )
+  })
+  return picture(
+    {
+      name: 'energy-by-wind',
+      title,
+      description: `Kilowatt-hours of a year in each half metre per second of wind. Of ${formatNumber(whole)} kWh from the blades: ${shown.map(({ label, values }) => `${label} ${formatNumber(total(values))} kWh`).join(', ')}.`,
+      width,
+      height,
+    },
+    key.join('') +
+      axisBeside(plot, { label: 'energy in a year, kWh', domain: y }) +
+      axisBelow(plot, { label: 'wind, m/s', domain }) +
+      bars.join(''),
+  )
+}
+
+export function energyByWindTable({ wind, time, parts: byPart }: EnergyByWind): ChartTable {
+  return {
+    caption: title,
+    columns: [
+      { head: 'wind', unit: 'm/s' },
+      { head: 'time in a year', unit: 'h' },
+      ...wattColumns.map((column) => ({ head: column, unit: 'kWh' })),
+    ],
+    rows: Array.from(wind, (at, k) => [
+      at,
+      time[k]! / 3600,
+      ...wattColumns.map((column) => byPart[column][k]! / kilowattHour),
+    ]),
+  }
+}
