@@ -18,12 +18,25 @@ export const remedyNames: Readonly<Record<Remedy['kind'], string>> = {
   'series resistance': 'a resistor in the line',
 }
 
+function listValue(list: readonly unknown[]): string {
+  if (list.length === 0) return 'none'
+  return list.every((part) => typeof part !== 'object')
+    ? list.map(plainValue).join(', ')
+    : `${list.length} ${list.length === 1 ? 'entry' : 'entries'}`
+}
+
 function plainValue(value: unknown): string {
   if (value === undefined) return 'none'
   if (typeof value === 'number') return String(value)
   if (typeof value === 'string') return value
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (Array.isArray(value)) return listValue(value)
   if (typeof value === 'object' && value !== null && 'value' in value) return plainValue(value.value)
-  return 'a curve of its own'
+  if (typeof value !== 'object' || value === null || 'curve' in value) return 'a curve of its own'
+  return Object.entries(value)
+    .filter(([, part]) => part !== undefined)
+    .map(([key, part]) => `${key} ${plainValue(part)}`)
+    .join(', ')
 }
 
 /** `rotor.faceDistance_mm 17 → 19`. */

@@ -18,9 +18,14 @@ function groupChanges({ stator: { winding } }: Design): Change[][] {
   const each = winding.coilCount / winding.phaseCount
   if (!Number.isInteger(each)) return []
   return Array.from({ length: each }, (_, k) => k + 1)
-    .filter((groups) => each % groups === 0 && groups !== winding.parallelGroups)
+    .filter(
+      (groups) => each % groups === 0 && groups !== (winding.groupCoils?.length ?? winding.parallelGroups),
+    )
     .map((groups) => [
       { path: ['stator', 'winding', 'parallelGroups'], from: winding.parallelGroups, to: groups },
+      ...(winding.groupCoils === undefined
+        ? []
+        : [{ path: ['stator', 'winding', 'groupCoils'], from: winding.groupCoils, to: undefined }]),
     ])
 }
 

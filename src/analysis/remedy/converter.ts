@@ -5,7 +5,7 @@ import { type Steps, within } from '../step.ts'
 import { type Change, inSteps } from './change.ts'
 import { bestAttempt } from './search.ts'
 import type { Attempt, RemedyContext, RemedyRule, Trial } from './trial.ts'
-import { turnsChanges } from './turns.ts'
+import { turnsChanges } from './turns-change.ts'
 
 /** A converter that raises the voltage needs a winding below the battery's: turns over those at hand. */
 const turnShares = [1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3] as const

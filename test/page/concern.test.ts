@@ -1,0 +1,96 @@
+/** Checks of the concerns on the page: what helps is tried and taken, a reading answers one; all can use them. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+
+let browser: Browser
+let served: Served
+
+beforeAll(async () => {
+  served = await servePage('concern')
+  browser = await launchBrowser()
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await served?.stop()
+})
+
+const check = (title: string, run: (page: Page) => Promise<void>) =>
+  test(title, async () => {
+    const { page, close, complaints } = await openPage(browser, served.address, {
+      viewport: { width: 1280, height: 900 },
+    })
+    try {
+      await computed(page)
+      await page.locator('.concern').first().waitFor()
+      await run(page)
+      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+    } finally {
+      await close()
+    }
+  }, 400_000)
+
+/** The first concern with something inside, opened. */
+async function opened(page: Page, inside: string) {
+  const concern = page
+    .locator('.concern')
+    .filter({ has: page.locator(inside) })
+    .first()
+  await concern.evaluate((element) => element.setAttribute('open', ''))
+  return concern
+}
+
+describe('law: concerns on the page', () => {
+  check('what helps is tried, stopped, tried again, and one remedy is taken and taken back', async (page) => {
+    const concern = await opened(page, '.helps')
+    const trying = concern.getByRole('button', { name: /^Try what helps/ })
+    await trying.click()
+    await concern.getByRole('button', { name: 'Stop', exact: true }).click()
+    expect(await concern.locator('progress').count()).toBe(0)
+    await trying.click()
+    const first = concern
+      .locator('.helps-list > li')
+      .filter({ has: page.getByRole('button') })
+      .first()
+    await first.waitFor({ timeout: 300_000 })
+    expect(await concern.innerText()).not.toMatch(/NaN|undefined|Infinity/)
+    const change = (await first.locator('p').nth(1).innerText()).replace(/\.$/, '')
+    await first.getByRole('button').click()
+    await computed(page)
+    await page.locator('.notice').getByText(change, { exact: false }).waitFor()
+    await page.getByRole('button', { name: 'Back to what I had' }).click()
+    await computed(page)
+  })
+
+  check('a reading answers a concern: it stays, is marked, and is counted apart', async (page) => {
+    const concern = await opened(page, '.answer')
+    await concern.getByText('I measured it', { exact: true }).click()
+    await concern.getByLabel('What was read, with what, by whom').fill('Read twice with a borrowed meter')
+    await concern.getByRole('button', { name: 'Answer with this note' }).click()
+    await computed(page)
+    const answered = page.locator('.concern.is-answered')
+    await answered.first().waitFor()
+    await answered.first().getByText('Read twice with a borrowed meter', { exact: false }).first().waitFor()
+    await page.locator('.sign-off').getByText('Answered by a note', { exact: false }).waitFor()
+    await answered.first().getByRole('button', { name: 'Take the answer out' }).click()
+    await computed(page)
+    await expect.poll(() => page.locator('.concern.is-answered').count()).toBe(0)
+  })
+})
+
+describe('source: wcag22, levels A and AA — concerns break no rule that a reader of pages can tell', () => {
+  check('with a trial done and the answer open', async (page) => {
+    const concern = await opened(page, '.helps')
+    await concern.getByRole('button', { name: /^Try what helps/ }).click()
+    await concern.locator('.helps-list > li').first().waitFor({ timeout: 300_000 })
+    const answer = await opened(page, '.answer')
+    await answer.getByText('I measured it', { exact: true }).click()
+    const { violations } = await new AxeBuilder({ page })
+      .include('.concerns')
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze()
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+  })
+})
