@@ -1,4 +1,5 @@
 /** Puts together the report of an import: counts that close, gaps, questions and remarks. */
+import { clockSettings } from './clock-setting.ts'
 import { speedUnits } from './column-role.ts'
 import { type Gap, type ImportReport, mostGaps, type WindQuestion } from './import-report.ts'
 import type { RowsRead } from './row-reader.ts'
@@ -87,8 +88,21 @@ function questionsOf({ unit, dateOrder, layout, series }: ReportParts): WindQues
   return questions
 }
 
-function remarksOf({ series, trouble, jumps, dateOrder, read }: ReportParts): string[] {
-  const remarks: string[] = []
+function settingRemarks({ series: { time, step }, stepShare }: ReportParts): string[] {
+  const settings = clockSettings(time, step, stepShare)
+  const worst = settings.reduce<(typeof settings)[number] | undefined>(
+    (most, each) => (most === undefined || Math.abs(each.by) > Math.abs(most.by) ? each : most),
+    undefined,
+  )
+  if (worst === undefined) return []
+  return [
+    `The clock was set ${settings.length === 1 ? 'once' : `${settings.length} times`}, by ${settings.length === 1 ? '' : 'up to '}${Math.round(Math.abs(worst.by))} s (${clockText(worst.at)}): until then it was ${worst.by < 0 ? 'ahead' : 'behind'} by that. Beside another logger’s watts it must be put right first.`,
+  ]
+}
+
+function remarksOf(parts: ReportParts): string[] {
+  const { series, trouble, jumps, dateOrder, read } = parts
+  const remarks: string[] = settingRemarks(parts)
   for (const { kind, at } of jumps)
     remarks.push(
       kind === 'repeated hour'

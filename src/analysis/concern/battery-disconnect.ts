@@ -1,6 +1,10 @@
 /** Concern: the battery's own electronics take the load off the rotor, full or in frost, and nothing takes over. */
 import { formatSi } from '../../units/format.ts'
 import { mechanicalHolds, workingDuty } from '../electric-duty.ts'
+import { dumpAdded, dumpPutRight } from '../ladder/dump.ts'
+import { triable } from '../ladder/ladder.ts'
+import { limiterAdded } from '../ladder/limiter.ts'
+import { closingSpeed, shortAdded } from '../ladder/short.ts'
 import { winterAllowance } from './battery-frost.ts'
 import { batteryCaution, turningCaution } from './caution.ts'
 import type { ChainView, ConcernRule, Severity } from './concern.ts'
@@ -56,7 +60,18 @@ export const batteryDisconnect: ConcernRule = {
           : `, and below ${formatSi(said.below, 'degC', 2)} (winter nights perhaps ${formatSi(night, 'degC', 2)})`
       }; up to ${formatSi(duty.loadVoltage, 'V')} in work from its present state. Without it ${formatSi(runaway.speed, 'rpm')} and ${formatSi(runaway.directVoltage, 'V')} in ${formatSi(runaway.wind, 'm_per_s')}.`,
       remedies: [
-        `Add a dump load at the bridge with a fuse of its own, switched on below ${formatSi(above, 'V')} and by a contact that rests closed, or a switch that shorts the winding by speed.`,
+        triable(
+          `Add a dump load at the bridge with a fuse of its own, switched on below ${formatSi(above, 'V')} and by a contact that rests closed.`,
+          [...dumpPutRight(machine.design), ...dumpAdded(chain)],
+        ),
+        triable(
+          'Or add a switch at the machine’s leads that shorts the winding by speed.',
+          shortAdded(machine.design, closingSpeed(chain)),
+        ),
+        triable(
+          'Let a mechanical limiter hold the rotor below the storm: a furling tail, pitching blades or a friction brake.',
+          limiterAdded(machine.design),
+        ),
         'Keep the battery where it does not freeze.',
         `${batteryCaution} ${turningCaution}`,
       ],

@@ -1,6 +1,8 @@
 /** Concern: the battery is charged in frost that it does not bear. */
 import { batteryChemistries } from '../../data/battery.ts'
 import { formatSi } from '../../units/format.ts'
+import { chemistryFor } from '../ladder/battery.ts'
+import { triable } from '../ladder/ladder.ts'
 import { batteryCaution } from './caution.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
@@ -18,6 +20,20 @@ export const batteryFrost: ConcernRule = {
   code: 'battery-frost',
   title: 'The battery would be charged in frost',
   basis: `Least charging temperature of the chemistry against the site’s air, and against ${winterAllowance} K below it for winter nights (common practice, no source). Colder on average blocks the outdoor class; winter nights are a warning. Asked outdoors only for winter nights.`,
+  measure: ({ machine: { load, site, safetyClass } }) => {
+    const cell =
+      load.kind === 'battery' ? batteryChemistries.find(({ name }) => name === load.chemistry) : undefined
+    return (
+      cell && {
+        name: safetyClass === 'outdoor' ? 'air on winter nights' : 'mean air',
+        value: site.ambient - (safetyClass === 'outdoor' ? winterAllowance : 0),
+        limit: cell.chargeLeast_degC + 273.15,
+        unit: 'degC',
+        sound: 'above',
+      }
+    )
+  },
+  answeredBy: 'The lowest reading of a thermometer on the battery over a winter, where it stands.',
   judge: (chain) => {
     const { load, site, safetyClass, protection } = chain.machine
     if (load.kind !== 'battery') return undefined
@@ -39,7 +55,13 @@ export const batteryFrost: ConcernRule = {
         protection.electrical === 'dump load'
           ? 'Let the controller send the power to the dump load while the battery is cold.'
           : 'Add a dump load that takes the power while the battery is cold; never leave the rotor without a load.',
-        'Or choose a chemistry that bears the cold.',
+        triable(
+          'Or choose a chemistry that bears the cold.',
+          chemistryFor(
+            chain.machine.design,
+            site.ambient - (safetyClass === 'outdoor' ? winterAllowance : 0) - 273.15,
+          ),
+        ),
         batteryCaution,
       ],
     }

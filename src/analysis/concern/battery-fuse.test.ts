@@ -1,5 +1,6 @@
 /** Checks the concern of the battery's fuse. */
 import { describe, expect, test } from 'vitest'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { batteryFuse, fuseFaults } from './battery-fuse.ts'
 
@@ -25,7 +26,7 @@ describe('law: between the charging current and the cable', () => {
     // 1.25 · 0.6 · 11³/26 A, and 16 mm² of the table
     expect(silent?.figures).toContain('at least 38 A and at most 62 A')
     expect(batteryFuse.judge(sampleChain({ 'wiring.fuse_A': 80 }))?.what).toContain('passes more')
-    expect(batteryFuse.judge(sampleChain({ 'cable.area_mm2': 4 }))?.remedies[0]).toContain('thicker')
+    expect(firstRemedy(batteryFuse.judge(sampleChain({ 'cable.area_mm2': 4 })))).toContain('thicker')
     // the cable before the bridge is not the battery's
     const before = { 'cable.place': 'before bridge', 'wiring.fuse_A': 80 }
     expect(batteryFuse.judge(sampleChain(before))).toBeUndefined()

@@ -1,8 +1,10 @@
 /** Concern: the battery has no fuse near it, or one that does not suit the current and the cable. */
 import type { Wiring } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
-import { cableAmpacity } from '../cable-ampacity.ts'
+import { cableAmpacity, leastCableSize } from '../cable-ampacity.ts'
 import { stuckDuty, workingDuty } from '../electric-duty.ts'
+import { fittingFuse } from '../ladder/battery.ts'
+import { triable } from '../ladder/ladder.ts'
 import { batteryCaution, electricCaution } from './caution.ts'
 import { type ConcernRule, type Severity, severityFor } from './concern.ts'
 
@@ -50,6 +52,18 @@ export const batteryFuse: ConcernRule = {
   code: 'battery-fuse',
   title: 'The battery’s fuse is missing or does not suit',
   basis: `A fuse near the battery’s terminal, rated at least ${fuseMargin} times the greatest charging current (common practice, no source) and at most what the cable behind it carries: copper with PVC insulation in conduit, air at 30 °C, after IEC 60364-5-52 as transcribed, the cautious case; what is laid openly may bear more, what is bundled bears less, and the local code decides. A cable before the bridge is not the battery’s: then the size of the battery’s own leads is told. No fuse blocks the outdoor class, a warning in the others; not said is a note; all else a warning.`,
+  measure: (chain) => {
+    const duty = workingDuty(chain)
+    const { fuse } = chain.machine.wiring
+    if (chain.machine.load.kind !== 'battery' || duty === undefined || fuse === undefined) return undefined
+    return {
+      name: 'amps of the fuse',
+      value: fuse,
+      limit: fuseMargin * duty.loadCurrent,
+      unit: 'A',
+      sound: 'above',
+    }
+  },
   judge: (chain) => {
     const { machine } = chain
     const duty = workingDuty(chain)
@@ -79,9 +93,12 @@ export const batteryFuse: ConcernRule = {
           : ` and at most ${formatSi(ampacity, 'A', 2)}, which ${formatSi(machine.cable.area, 'mm2')} carry`
       }${fuse === undefined ? '' : `; fitted ${formatSi(fuse, 'A')}`}.`,
       remedies: [
-        ampacity !== undefined && ampacity < least
-          ? `Take thicker cable: it must carry more than ${formatSi(least, 'A', 2)}.`
-          : `Fit a fuse for direct current and the battery’s volts within a hand’s breadth of its terminal: ${formatSi(least, 'A', 2)}${ampacity === undefined ? '; leads that carry as much or more' : ` to ${formatSi(ampacity, 'A', 2)}`}.`,
+        triable(
+          ampacity !== undefined && ampacity < least
+            ? `Take thicker cable: it must carry more than ${formatSi(least, 'A', 2)}, and a fuse that it bears.`
+            : `Fit a fuse for direct current and the battery’s volts within a hand’s breadth of its terminal: ${formatSi(least, 'A', 2)}${ampacity === undefined ? '; leads that carry as much or more' : ` to ${formatSi(ampacity, 'A', 2)}`}.`,
+          fittingFuse(machine.design, least, (amps) => (own ? leastCableSize(amps) : undefined)),
+        ),
         'Give a dump load a fuse of its own, before the battery’s, so that it stays when the battery’s blows.',
         `${batteryCaution} ${electricCaution}`,
       ],

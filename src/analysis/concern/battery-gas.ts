@@ -1,6 +1,8 @@
 /** Concern: a lead-acid battery that goes on being charged gives off hydrogen, and needs air. */
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { workingDuty } from '../electric-duty.ts'
+import { dumpAdded } from '../ladder/dump.ts'
+import { triable } from '../ladder/ladder.ts'
 import { batteryCaution } from './caution.ts'
 import type { ConcernRule } from './concern.ts'
 
@@ -39,6 +41,8 @@ export const batteryGas: ConcernRule = {
   title: 'A full lead-acid battery gives off explosive gas',
   basis:
     'With nothing that diverts the current of a full battery all of it makes hydrogen and oxygen: air after EN 50272-3, 0.05 m³/h for each amp and cell, and 28 cm² of free opening below and above for each m³/h. A note. Verify the edition in force.',
+  answeredBy:
+    'The free openings of the battery’s box, measured low and high, with the amps they were laid out for.',
   judge: (chain) => {
     const { load, protection } = chain.machine
     const duty = workingDuty(chain)
@@ -53,7 +57,10 @@ export const batteryGas: ConcernRule = {
       why: 'Water is split at the plates as soon as they are charged; hydrogen gathers under any lid or ceiling and burns from 4 % in air on.',
       figures: `Up to ${formatSi(duty.loadCurrent, 'A')} through ${load.cells} cells: ${formatNumber(airflow, 2)} m³/h of air, openings of ${formatNumber(opening, 2)} cm² below and above.`,
       remedies: [
-        'Divert the current of the full battery into a dump load: little gas is left then.',
+        triable(
+          'Divert the current of the full battery into a dump load: little gas is left then.',
+          dumpAdded(chain),
+        ),
         'Give the battery’s box an opening low and one high to the outside, no flame, switch or fuse above it, and never close it tight.',
         batteryCaution,
       ],

@@ -1,7 +1,11 @@
 /** Concern: nothing stops the machine from overcharging the battery, or it charges too fast. */
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { moreBattery } from '../ladder/battery.ts'
+import { dumpAdded } from '../ladder/dump.ts'
+import { both, triable, whereTriable } from '../ladder/ladder.ts'
+import { limiterEarlier } from '../ladder/limiter.ts'
 import { batteryCaution, electricCaution } from './caution.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 /** Charging current over capacity per hour that a battery usually bears [1/h]: common practice, no source. */
@@ -42,25 +46,49 @@ export function chargingFaults(charging: Charging): ChargingFaults {
   }
 }
 
+/** What the rule looks at; undefined without a battery or without current. */
+function chargingOf({ machine: { load, protection }, rows }: ChainView) {
+  if (load.kind !== 'battery') return undefined
+  const most = rowOfMost(rows, ({ loadCurrent }) => loadCurrent)
+  if (most === undefined || !(most.loadCurrent > 0)) return undefined
+  const charging: Charging = {
+    voltage: most.loadVoltage,
+    full: load.band[1],
+    current: most.loadCurrent,
+    capacity: load.capacity,
+    rate: chargeRate[load.chemistry] ?? 0.2,
+    diverted: protection.electrical === 'dump load',
+  }
+  return { charging, load, most }
+}
+
 export const batteryOvercharge: ConcernRule = {
   code: 'battery-overcharge',
   title: 'Nothing keeps the battery from being overcharged',
   basis:
     'A battery that is full must have its current diverted; terminal volts in the strongest wind against the end-of-charge volts of the chemistry; greatest current over capacity against 0.2 /h (lead) or 0.5 /h (others), common practice, no source. Volts above the end of charge block the outdoor class for lithium cells; all else is a warning. Installation: IEC 62485, verify the edition in force.',
+  measure: (chain) => {
+    const found = chargingOf(chain)
+    if (found === undefined) return undefined
+    const { voltage, full, current, capacity, rate } = found.charging
+    const { overVoltage, tooFast } = chargingFaults(found.charging)
+    return tooFast !== undefined && !overVoltage && capacity !== undefined
+      ? {
+          name: 'charging current',
+          value: current,
+          limit: (rate * capacity) / 3600,
+          unit: 'A',
+          sound: 'below',
+        }
+      : { name: 'volts at the battery', value: voltage, limit: full, unit: 'V', sound: 'below' }
+  },
+  answeredBy:
+    'Volts at the battery’s own terminals and amps into it, both read in the strongest wind of a season, the battery full.',
   judge: (chain) => {
-    const { load, protection } = chain.machine
-    if (load.kind !== 'battery') return undefined
-    const most = rowOfMost(chain.rows, ({ loadCurrent }) => loadCurrent)
-    if (most === undefined || !(most.loadCurrent > 0)) return undefined
-    const rate = chargeRate[load.chemistry] ?? 0.2
-    const charging = {
-      voltage: most.loadVoltage,
-      full: load.band[1],
-      current: most.loadCurrent,
-      capacity: load.capacity,
-      rate,
-      diverted: protection.electrical === 'dump load',
-    }
+    const found = chargingOf(chain)
+    if (found === undefined) return undefined
+    const { charging, load, most } = found
+    const { rate } = charging
     const { overVoltage, undiverted, tooFast } = chargingFaults(charging)
     if (!overVoltage && !undiverted && tooFast === undefined) return undefined
     const lithium = load.chemistry.startsWith('Li')
@@ -82,11 +110,29 @@ export const batteryOvercharge: ConcernRule = {
       remedies: [
         ...(undiverted
           ? [
-              'Add a diverting controller with a dump load that takes the full power, and never one that opens the circuit.',
+              triable(
+                'Add a diverting controller with a dump load that takes the full power, and never one that opens the circuit.',
+                dumpAdded(chain),
+              ),
             ]
           : []),
+        ...(undiverted && (tooFast !== undefined || overVoltage)
+          ? whereTriable(
+              'Best both: more battery, and the dump load for when it is full.',
+              both(moreBattery(chain.machine.design), dumpAdded(chain).slice(0, 1)),
+            )
+          : []),
         ...(tooFast !== undefined || overVoltage
-          ? ['Use a battery of more capacity and lower resistance.']
+          ? [
+              triable(
+                'Use a battery of more capacity and lower resistance.',
+                moreBattery(chain.machine.design),
+              ),
+              ...whereTriable(
+                'Let the mechanical limiter act earlier.',
+                limiterEarlier(chain.machine.design),
+              ),
+            ]
           : []),
         'Fuse the battery at its terminal with a fuse and a switch rated for direct current.',
         `${batteryCaution} ${electricCaution}`,

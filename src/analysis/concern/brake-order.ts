@@ -1,5 +1,8 @@
 /** Concern: the brake switch takes the load off before it shorts the winding. */
 import { formatSi } from '../../units/format.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { limiterAdded } from '../ladder/limiter.ts'
+import { shortPutRight } from '../ladder/short.ts'
 import { electricCaution, turningCaution } from './caution.ts'
 import type { ConcernRule } from './concern.ts'
 import { limitedSeverity } from './limited-severity.ts'
@@ -22,7 +25,11 @@ export const brakeOrder: ConcernRule = {
       why: 'A rotor without load gathers speed within a second or two in a gust; contacts that then close meet the full volts and a faster rotor, and if they fail to close the machine is running away.',
       figures: `From ${formatSi(working, 'rpm')} at most under load towards ${formatSi(runaway.speed, 'rpm')} in ${formatSi(runaway.wind, 'm_per_s')}, ${formatSi(runaway.directVoltage, 'V')} across the open switch.`,
       remedies: [
-        `${short.place === 'at the machine' ? 'Short' : 'Move the short to the machine’s leads and short'} the winding first, with the load still connected: the bridge keeps the battery from feeding a short before it. Then open the load.`,
+        triable(
+          `${short.place === 'at the machine' ? 'Short' : 'Move the short to the machine’s leads and short'} the winding first, with the load still connected: the bridge keeps the battery from feeding a short before it. Then open the load.`,
+          shortPutRight(machine.design),
+        ),
+        ...whereTriable('Add a mechanical limiter that acts below the storm.', limiterAdded(machine.design)),
         'Use a changeover switch only if its contacts make before they break, and say so beside it.',
         `${turningCaution} ${electricCaution}`,
       ],

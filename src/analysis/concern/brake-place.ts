@@ -2,6 +2,8 @@
 import { diodeClasses } from '../../data/diode.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { shortedDuty } from '../electric-duty.ts'
+import { triable } from '../ladder/ladder.ts'
+import { shortPutRight } from '../ladder/short.ts'
 import { batteryCaution, electricCaution } from './caution.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 import { limitedSeverity } from './limited-severity.ts'
@@ -32,7 +34,10 @@ export const brakePlace: ConcernRule = {
           : `, rated ${formatNumber(kind.rated_A)} A${kind.name.startsWith('diode') ? ' each' : ''}`
       }; drop of two diodes ${formatSi(2 * machine.diode.threshold, 'V', 2)} or more.`,
       remedies: [
-        'Short the leads of the winding themselves, all of them, before the bridge and before any long cable.',
+        triable(
+          'Short the leads of the winding themselves, all of them, before the bridge and before any long cable.',
+          shortPutRight(machine.design),
+        ),
         'If a switch behind the bridge must stay, block the battery from it with a diode or open the battery’s side with the same movement, after the short has closed.',
         'Try the brake in light wind with each lead off in turn, and know what is left.',
         `${batteryCaution} ${electricCaution}`,

@@ -1,6 +1,7 @@
 /** Checks the concern of a thin cable. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { cableLoopResistance, threeWireLoss } from '../../physics/electrics/cable.ts'
 import { cableDrop, dropTooHigh } from './cable-drop.ts'
@@ -25,7 +26,7 @@ describe('law: five per cent, and no hot cable', () => {
     const concern = cableDrop.judge(lossy)
     expect(concern?.severity).toBe('warning')
     expect(concern?.figures).toContain('10.0 % of 26.0 V')
-    expect(concern?.remedies[0]).toContain('32 mm²')
+    expect(firstRemedy(concern)).toContain('32 mm²')
     const told = (wind: number) =>
       cableDrop.judge(
         sampleChain({ 'purpose.atWind_m_per_s': wind }, ({ rows }) => ({
@@ -38,7 +39,7 @@ describe('law: five per cent, and no hot cable', () => {
     // 30.7 A; 4 mm² carry 27 A, 6 mm² carry 34 A
     const thin = cableDrop.judge(sampleChain({ 'cable.area_mm2': 4 }))
     expect(thin?.what).toContain('hot')
-    expect(thin?.remedies[0]).toContain('6.0 mm²')
+    expect(firstRemedy(thin)).toContain('6.0 mm²')
     expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 6 }))).toBeUndefined()
   })
 })

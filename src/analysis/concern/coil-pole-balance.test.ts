@@ -1,6 +1,7 @@
 /** Checks the concern of counts that do not go together. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy, remedyTexts } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { coilPoleBalance, coilPoleBalanceRule } from './coil-pole-balance.ts'
 
@@ -40,7 +41,7 @@ describe('law: the rule', () => {
     const wrong = { 'stator.winding.coilCount': 10 }
     const concern = coilPoleBalanceRule.judge(sampleChain(wrong))
     expect(concern?.severity).toBe('blocking')
-    expect(concern?.remedies[0]).toContain('9 coils on 12 poles')
+    expect(firstRemedy(concern)).toContain('9 coils on 12 poles')
     expect(coilPoleBalanceRule.judge(sampleChain({ ...wrong, 'purpose.class': 'bench' }))?.severity).toBe(
       'warning',
     )
@@ -52,7 +53,7 @@ describe('law: the rule', () => {
         'stator.winding.legWidth_mm': 4,
       }),
     )
-    expect(narrow?.remedies[0]).toContain('30.0°')
+    expect(firstRemedy(narrow)).toContain('30.0°')
   })
 })
 
@@ -65,7 +66,7 @@ describe('law: other windings than three phases side by side', () => {
       'stator.connection': 'separate',
     })
     expect(concern?.what).toContain('no two equal phases')
-    expect(concern?.remedies[0]).toContain('8 coils on 12 poles')
+    expect(firstRemedy(concern)).toContain('8 coils on 12 poles')
   })
   test('one coil is judged by its own pitch alone', () => {
     const one = {
@@ -79,7 +80,7 @@ describe('law: other windings than three phases side by side', () => {
       'stator.winding.hole': { shape: 'round', holeDiameter_mm: 4 },
       'stator.winding.legWidth_mm': 4,
     })
-    expect(narrow?.remedies).toEqual([
+    expect(remedyTexts(narrow)).toEqual([
       'Make the coils so wide that their legs lie about one pole apart: 30.0° about the shaft.',
     ])
   })
@@ -92,6 +93,6 @@ describe('law: other windings than three phases side by side', () => {
     }
     expect(judged({ ...lap, 'stator.winding.coilCount': 18 })).toBeUndefined()
     const wrong = judged({ ...lap, 'stator.winding.coilCount': 20 })
-    expect(wrong?.remedies[0]).toContain('18 coils on 12 poles')
+    expect(firstRemedy(wrong)).toContain('18 coils on 12 poles')
   })
 })

@@ -3,6 +3,8 @@ import { leastPitchFactor, nearestGoodCounts, phasesBalance } from '../../physic
 import { pitchFactor } from '../../physics/winding/winding-factor.ts'
 import { formatNumber } from '../../units/format.ts'
 import { coilFormOf } from '../conductor-layout.ts'
+import { triable } from '../ladder/ladder.ts'
+import { onePhase, otherCoilCounts } from '../ladder/winding.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
 export interface CoilPoleCounts {
@@ -44,6 +46,17 @@ export const coilPoleBalanceRule: ConcernRule = {
   code: 'coil-pole-balance',
   title: 'The counts of coils and poles do not go together',
   basis: `Star of slots: with t = gcd(coils, pole pairs), three phases need coils/t divisible by 3 and two need it divisible by 4; the coil’s own pitch factor sin(p·span/2) must reach ${leastPitchFactor} (common practice, no source). Blocks the outdoor class, a warning in the others.`,
+  measure: ({ machine }) => {
+    const { winding } = machine.stator
+    if (winding.kind !== 'coils') return undefined
+    const { coilCount, phaseCount } = winding
+    const { polePairs } = machine.rotor
+    const { legSpan } = coilFormOf(machine, winding)
+    const { balanced, pitchFactor: pitch } = coilPoleBalance({ coilCount, polePairs, phaseCount, legSpan })
+    return balanced
+      ? { name: 'pitch factor of a coil', value: pitch, limit: leastPitchFactor, unit: '1', sound: 'above' }
+      : undefined
+  },
   judge: (chain) => {
     const { machine } = chain
     const { winding } = machine.stator
@@ -88,9 +101,23 @@ export const coilPoleBalanceRule: ConcernRule = {
               `Make the coils so wide that their legs lie about one pole apart: ${formatNumber(360 / (2 * polePairs))}° about the shaft.`,
             ]
           : []),
-        ...(coilCount > 1 && samePoles !== '' ? [`Keep the rotor and wind ${samePoles}.`] : []),
+        ...(coilCount > 1 && samePoles !== ''
+          ? [
+              triable(
+                `Keep the rotor and wind ${samePoles}.`,
+                otherCoilCounts(machine.design, good.samePoles.slice(0, 3)),
+              ),
+            ]
+          : []),
         ...(coilCount > 1 && sameCoils !== '' ? [`Keep the coils and build ${sameCoils}.`] : []),
-        ...(verdict.balanced ? [] : ['Or accept one phase: all coils in series, and a torque that pulses.']),
+        ...(verdict.balanced
+          ? []
+          : [
+              triable(
+                'Or accept one phase: all coils in series, and a torque that pulses.',
+                onePhase(machine.design),
+              ),
+            ]),
       ],
     }
   },

@@ -32,6 +32,15 @@ export interface ConcernMeasure {
   readonly sound: 'below' | 'above'
 }
 
+/** What a builder has read and set against a concern. */
+export interface ConcernAnswer {
+  readonly note: string
+  readonly file: string | undefined
+  readonly date: string | undefined
+  /** Why it does not hold, in a sentence; undefined where it does. */
+  readonly unfit: string | undefined
+}
+
 export interface Concern {
   /** Stable name: what a program may test for. */
   readonly code: string
@@ -46,7 +55,13 @@ export interface Concern {
   readonly figures: string
   /** What to do, the first remedy first. */
   readonly remedies: readonly ConcernRemedy[]
+  /** The newest answer in the document; undefined where it holds none. */
+  readonly answer?: ConcernAnswer
 }
+
+/** Counts for the sign-off: raised, and no answer that holds. */
+export const isOpen = ({ answer }: Pick<Concern, 'answer'>): boolean =>
+  answer === undefined || answer.unfit !== undefined
 
 /** All that a rule may look at. */
 export type ChainView = Omit<Chain, 'concerns'>

@@ -1,6 +1,9 @@
 /** Concern: the converter's input bears fewer volts than the machine raises without load. */
 import { formatSi } from '../../units/format.ts'
 import { workingDuty } from '../electric-duty.ts'
+import { triable } from '../ladder/ladder.ts'
+import { converterForVolts } from '../ladder/part.ts'
+import { fewerTurns } from '../ladder/turns.ts'
 import { electricCaution } from './caution.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
@@ -9,6 +12,17 @@ export const converterInput: ConcernRule = {
   title: 'The converter bears fewer volts than the machine raises without load',
   basis:
     'Greatest volts at the converter’s input, from its sheet, against the open circuit’s at runaway in the storm: it sees them as soon as it stops drawing. Fewer: blocks the outdoor class, a warning in the others. Not said: a note.',
+  measure: ({ machine: { converter }, runaway }) =>
+    converter?.greatestInputVoltage === undefined
+      ? undefined
+      : {
+          name: 'volts at the converter’s input without load',
+          value: runaway.directVoltage,
+          limit: converter.greatestInputVoltage,
+          unit: 'V',
+          sound: 'below',
+        },
+  answeredBy: 'Open-circuit volts behind the bridge at a known speed, taken to the speed at runaway.',
   judge: (chain) => {
     const { machine, runaway } = chain
     const { converter } = machine
@@ -29,7 +43,11 @@ export const converterInput: ConcernRule = {
         greatestInputVoltage === undefined ? '' : ` against ${formatSi(greatestInputVoltage, 'V')}`
       }${duty === undefined ? '' : `; in work up to ${formatSi(duty.directVoltage, 'V')}`}.`,
       remedies: [
-        `Take a converter for at least ${formatSi(runaway.directVoltage, 'V', 2)} at its input, or put a dump load before it that holds the volts below its limit by itself.`,
+        triable(
+          `Take a converter for at least ${formatSi(runaway.directVoltage, 'V', 2)} at its input, or put a dump load before it that holds the volts below its limit by itself.`,
+          converterForVolts(machine.design, runaway.directVoltage),
+        ),
+        triable('Fewer turns raise fewer volts.', fewerTurns(machine.design)),
         'Never count on a converter as the rotor’s only load: limit the speed without it.',
         electricCaution,
       ],

@@ -1,6 +1,8 @@
 /** Concern: the converter draws a large share of the year's energy standing by. */
 import { yearSeconds } from '../../physics/aerodynamics/annual-energy.ts'
 import { formatSi } from '../../units/format.ts'
+import { triable } from '../ladder/ladder.ts'
+import { lessStandby, withoutConverter } from '../ladder/part.ts'
 import type { ConcernRule } from './concern.ts'
 
 /** Share of the year's yield from which it is worth a note, and a warning: common practice, no source. */
@@ -10,6 +12,17 @@ export const converterStandby: ConcernRule = {
   code: 'converter-standby',
   title: 'Standing by, the converter draws much of what it yields',
   basis: `Standby watts over all hours of the year against the year’s energy into the battery, from which they are not taken: from ${standbyShares.note} on a note, from ${standbyShares.warning} on a warning (common practice, no source).`,
+  measure: ({ machine: { converter }, year: { energy } }) =>
+    converter === undefined || !(energy > 0)
+      ? undefined
+      : {
+          name: 'standby over the year’s yield',
+          value: (converter.standby * yearSeconds) / energy,
+          limit: standbyShares.note,
+          unit: 'percent',
+          sound: 'below',
+        },
+  answeredBy: 'Amps that the converter draws from the battery in calm, and the battery’s volts.',
   judge: (chain) => {
     const { converter } = chain.machine
     if (converter === undefined || !(converter.standby > 0)) return undefined
@@ -30,8 +43,14 @@ export const converterStandby: ConcernRule = {
         Number.isFinite(share) ? `, ${formatSi(share, 'percent', 2)} of it` : ''
       }.`,
       remedies: [
-        'Switch the converter’s supply off below the wind in which it starts, or feed it from the machine’s side.',
-        'Compare with a plain bridge: for a small machine it may yield as much.',
+        triable(
+          'Take one that draws less, switch its supply off below the wind in which it starts, or feed it from the machine’s side.',
+          lessStandby(chain.machine.design),
+        ),
+        triable(
+          'Compare with a plain bridge: for a small machine it may yield as much.',
+          withoutConverter(chain.machine.design),
+        ),
       ],
     }
   },

@@ -3,6 +3,8 @@
 import { seriesScaled } from '../../numerics/fourier.ts'
 import { deltaCirculation } from '../../physics/winding/circulation.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { ownBridges, starForDelta } from '../ladder/connection.ts'
+import { triable } from '../ladder/ladder.ts'
 import { openCorner } from '../open-corner.ts'
 import type { ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
@@ -17,6 +19,18 @@ export const deltaCirculationRule: ConcernRule = {
   title: 'Current circulates in the closed delta',
   basis:
     'Volts across the open corner over those of a phase, as computed with all harmonics; above 5 % (common practice, no source) a warning. Any delta is a note, for its corner must be read before it is closed.',
+  measure: ({ machine, voltage, layout }) =>
+    machine.stator.connection === 'delta' && layout.phaseCount > 1
+      ? {
+          name: 'open corner over a phase',
+          value: voltage.openCorner,
+          limit: openCornerLimit,
+          unit: 'percent',
+          sound: 'below',
+        }
+      : undefined,
+  answeredBy:
+    'Alternating volts across the open corner and across each phase, all at one speed, the corner not yet closed.',
   judge: (chain) => {
     const { machine, voltage, layout } = chain
     if (machine.stator.connection !== 'delta' || layout.phaseCount < 2) return undefined
@@ -50,7 +64,8 @@ export const deltaCirculationRule: ConcernRule = {
       remedies: [
         ...(high
           ? [
-              'Use star, with turns to suit, or give every phase its own bridge.',
+              triable('Use star, with turns to suit.', starForDelta(machine.design)),
+              triable('Or give every phase its own bridge.', ownBridges(machine.design)),
               'Make the phases alike: same distance to the magnets, same turns, offsets to a degree.',
             ]
           : []),

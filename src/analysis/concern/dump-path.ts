@@ -1,6 +1,9 @@
 /** Concern: one failure takes the dump load together with the battery, or switches it off. */
 import type { Protection } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
+import { dumpPutRight } from '../ladder/dump.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { limiterAdded } from '../ladder/limiter.ts'
 import { electricCaution } from './caution.ts'
 import type { ConcernRule } from './concern.ts'
 import { limitedSeverity } from './limited-severity.ts'
@@ -40,14 +43,27 @@ export const dumpPath: ConcernRule = {
       why: 'A second load is worth its name only if nothing that takes the first one takes it too. A relay that rests closed and is held open by a healthy controller fails to the safe side.',
       figures: `With both gone ${formatSi(runaway.speed, 'rpm')} and ${formatSi(runaway.directVoltage, 'V')} behind the bridge in ${formatSi(runaway.wind, 'm_per_s')}.`,
       remedies: [
+        triable(
+          [
+            ...(battery
+              ? [
+                  'Connect the dump load at the bridge, on the machine’s side of the battery’s fuse, with a fuse of its own.',
+                ]
+              : []),
+            ...(withController
+              ? [
+                  'Take a relay whose resting contact connects the dump load, and feed its controller from the machine’s side.',
+                ]
+              : []),
+          ].join(' '),
+          dumpPutRight(machine.design),
+        ),
         ...(battery
           ? [
-              'Connect the dump load at the bridge, on the machine’s side of the battery’s fuse, with a fuse of its own.',
-            ]
-          : []),
-        ...(withController
-          ? [
-              'Take a relay whose resting contact connects the dump load, and feed its controller from the machine’s side.',
+              ...whereTriable(
+                'Add a mechanical limiter that acts below the storm.',
+                limiterAdded(machine.design),
+              ),
             ]
           : []),
         'Pull the battery’s fuse and the controller’s supply in light wind, one after the other, and see what the rotor does.',

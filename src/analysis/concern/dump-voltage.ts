@@ -1,8 +1,10 @@
 /** Concern: the dump load switches at volts that do not suit the battery. */
 import { batteryChemistries } from '../../data/battery.ts'
 import { formatSi } from '../../units/format.ts'
+import { dumpVoltsPutRight } from '../ladder/dump.ts'
+import { triable } from '../ladder/ladder.ts'
 import { batteryCaution } from './caution.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { limitedSeverity } from './limited-severity.ts'
 
 /** Room above the end of charge before it is called overcharge: makers of lead batteries differ by as much. */
@@ -35,20 +37,49 @@ const words: Readonly<Record<TriggerFault, string>> = {
   'never full': 'The dump load is switched on below the volts of a full battery at rest.',
 }
 
+/** Undefined where no dump load switches at a battery's volts. */
+function triggerCaseOf({ machine: { load, protection } }: ChainView): TriggerCase | undefined {
+  const { dump, electrical } = protection
+  if (load.kind !== 'battery' || dump === undefined || electrical !== 'dump load') return undefined
+  const cell = batteryChemistries.find(({ name }) => name === load.chemistry)
+  if (cell === undefined) return undefined
+  return {
+    on: dump.on,
+    off: dump.off,
+    restFull: load.cells * cell.restFull_V_per_cell,
+    top: load.band[1],
+    disconnect: load.disconnect?.above,
+  }
+}
+
 export const dumpVoltage: ConcernRule = {
   code: 'dump-voltage',
   title: 'The dump load switches at the wrong volts',
   basis: `Volts that switch it on: above those of the full battery at rest, at most the end of charge of the chemistry (3 % above it pass: common practice, no source), and below those at which the battery takes itself off. Volts that switch it off: above those of the full battery at rest. A battery that leaves first blocks the outdoor class without a mechanical limiter that acts below the storm; an overcharged lithium battery blocks it; all else is a warning.`,
+  measure: (chain) => {
+    const found = triggerCaseOf(chain)
+    if (found === undefined) return undefined
+    const { on, off, restFull, top, disconnect } = found
+    const [first] = triggerFaults(found)
+    if (first === 'drains')
+      return { name: 'volts that switch it off', value: off, limit: restFull, unit: 'V', sound: 'above' }
+    return first === 'never full'
+      ? { name: 'volts that switch it on', value: on, limit: restFull, unit: 'V', sound: 'above' }
+      : {
+          name: 'volts that switch it on',
+          value: on,
+          limit: Math.min(topTolerance * top, disconnect ?? Number.POSITIVE_INFINITY),
+          unit: 'V',
+          sound: 'below',
+        }
+  },
   judge: (chain) => {
-    const { load, protection } = chain.machine
-    const { dump, electrical } = protection
-    if (load.kind !== 'battery' || dump === undefined || electrical !== 'dump load') return undefined
-    const cell = batteryChemistries.find(({ name }) => name === load.chemistry)
-    if (cell === undefined) return undefined
-    const restFull = load.cells * cell.restFull_V_per_cell
-    const top = load.band[1]
-    const disconnect = load.disconnect?.above
-    const faults = triggerFaults({ on: dump.on, off: dump.off, restFull, top, disconnect })
+    const { load } = chain.machine
+    const { dump } = chain.machine.protection
+    const found = triggerCaseOf(chain)
+    if (load.kind !== 'battery' || dump === undefined || found === undefined) return undefined
+    const { restFull, top, disconnect } = found
+    const faults = triggerFaults(found)
     const [first] = faults
     if (first === undefined) return undefined
     const high = disconnect === undefined ? top : Math.min(top, disconnect)
@@ -68,7 +99,10 @@ export const dumpVoltage: ConcernRule = {
       } (${load.cells} cells).`,
       remedies: [
         high > restFull
-          ? `Switch on between ${formatSi(restFull, 'V')} and ${formatSi(high, 'V')}, near the upper end, and off a few per cent below but above ${formatSi(restFull, 'V')}; after the battery maker’s sheet.`
+          ? triable(
+              `Switch on between ${formatSi(restFull, 'V')} and ${formatSi(high, 'V')}, near the upper end, and off a few per cent below but above ${formatSi(restFull, 'V')}; after the battery maker’s sheet.`,
+              dumpVoltsPutRight(chain),
+            )
           : 'Take a battery whose own electronics leave room above its volts at rest.',
         batteryCaution,
       ],

@@ -1,5 +1,6 @@
 /** Checks the concern of earthing that nobody licensed has planned. */
 import { describe, expect, test } from 'vitest'
+import { remedyTexts } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { earthing } from './earthing.ts'
 
@@ -12,7 +13,7 @@ describe('law: always referred, never optional', () => {
     )
   test('a warning outdoors, a note where the volts are high, and it says who', () => {
     expect(judged({})?.severity).toBe('warning')
-    const said = judged({})?.remedies.join(' ')
+    const said = remedyTexts(judged({})).join(' ')
     expect(said).toContain('licensed electrician')
     expect(said).toContain('lightning protection specialist')
     expect(`${said} ${judged({})?.why}`).not.toMatch(/optional|not needed|may be left/)

@@ -44,6 +44,17 @@ describe('law: claims within the shaft', () => {
     expect(claimed(150)?.figures).toContain('99.9 W at the shaft')
     expect(claimed(150, 'bench')?.severity).toBe('warning')
   })
+  test('an efficiency above one', () => {
+    const stated = (efficiency_percent: number) =>
+      energyBalance.judge(
+        sampleChain({
+          'bench.claims': [{ power_W: 80, from: 'volts and amps into a load', efficiency_percent }],
+        }),
+      )
+    expect(stated(100)).toBeUndefined()
+    expect(stated(104)?.severity).toBe('blocking')
+    expect(stated(104)?.figures).toContain('at an efficiency of 104 %')
+  })
   test('a goal beyond the wind', () => {
     const goal = (power_W: number) =>
       energyBalance.judge(sampleChain({ 'purpose.power_W': power_W, 'purpose.atWind_m_per_s': 6 }))

@@ -122,6 +122,8 @@ export const fieldNumber: ConcernRule = {
   title: 'Three different numbers of a magnet are mixed up',
   basis:
     'One loose block’s field at the reading’s distance, in closed form, against the reading (± 15 % and the stated spread); readings within 5 % of the sensor’s end; all readings on loose blocks and discs together by weighted least squares with the grade’s own range, where those that are more than three standard deviations off are named; a bare remanence between 0.5 and 1 T, where neither ferrite nor neodymium lies. Tolerances common practice, no source. A warning.',
+  answeredBy:
+    'The field of a second magnet of the batch at two or three distances, on a wooden table, or the volts of a test coil.',
   judge: ({ machine }) => {
     const magnet = { ...machine.rotor.magnet, remanence: machine.rotor.magnet.labelRemanence }
     const typed = machine.design.rotor.magnet

@@ -1,6 +1,11 @@
 /** Concern: the goal names no wind, or the machine falls short of it. */
 import { formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
+import { largerRotor } from '../ladder/blade.ts'
+import { lowerGoal } from '../ladder/goal.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { strongerGrade } from '../ladder/magnet.ts'
+import { fewerTurns, moreTurns } from '../ladder/turns.ts'
 import { tellingWind } from '../telling-wind.ts'
 import type { ConcernRule } from './concern.ts'
 
@@ -14,6 +19,21 @@ export const goalWind: ConcernRule = {
   title: 'The goal names no wind, or is not reached',
   basis:
     'A wanted power must name its wind; the power computed in that wind should reach nine tenths of it (common practice, no source). A note without a wind, a warning where it falls short; a warning where the wind lies above the storm wind of the site, up to which the machine is computed.',
+  measure: (chain) => {
+    const { power_W } = chain.machine.design.purpose
+    const { kind, row } = tellingWind(chain)
+    return power_W === undefined || kind !== 'wanted'
+      ? undefined
+      : {
+          name: 'power in the wind of the goal',
+          value: row.watts.useful,
+          limit: goalShare * nominal(power_W),
+          unit: 'W',
+          sound: 'above',
+        }
+  },
+  answeredBy:
+    'Volts and amps into the load with the wind logged beside them, in the wind that the goal names.',
   judge: (chain) => {
     const { machine, rows } = chain
     const { power_W, atWind_m_per_s } = machine.design.purpose
@@ -59,9 +79,17 @@ export const goalWind: ConcernRule = {
       why: 'What arrives is what the blades take from the wind, less friction, copper, diodes and cable.',
       figures: `${formatSi(goal, 'W')} wanted in ${formatSi(wind, 'm_per_s')}; computed ${formatSi(row.watts.useful, 'W')} there, of ${formatSi(row.available, 'W')} in the wind through the swept area.`,
       remedies: [
-        'A larger rotor: the power goes with the square of its diameter.',
-        'A generator that lets the blades run at their best speed in that wind; look at the losses for the largest.',
-        'Or a more modest goal.',
+        triable(
+          'A larger rotor: the power goes with the square of its diameter.',
+          largerRotor(machine.design),
+        ),
+        triable(
+          'A generator that lets the blades run faster in that wind: fewer turns of thicker wire.',
+          fewerTurns(machine.design),
+        ),
+        triable('Or one that loads them earlier: more turns of thinner wire.', moreTurns(machine.design)),
+        ...whereTriable('Or one of stronger magnets.', strongerGrade(machine.design)),
+        triable('Or a more modest goal.', lowerGoal(machine.design)),
       ],
     }
   },

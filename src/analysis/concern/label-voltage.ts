@@ -1,7 +1,11 @@
 /** Concern: a lamp or a heater gets more volts than its label says, and takes the load along when it burns out. */
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { triable } from '../ladder/ladder.ts'
+import { limiter } from '../ladder/limiter.ts'
+import { moreLabelVolts } from '../ladder/part.ts'
+import { fewerTurns } from '../ladder/turns.ts'
 import { fireCaution, turningCaution } from './caution.ts'
-import type { ConcernRule } from './concern.ts'
+import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 /** Volts over the label's from which it wears fast, and from which it burns out: common practice, no source. */
@@ -12,17 +16,36 @@ export type LabelVerdict = 'in order' | 'wears fast' | 'burns out'
 export const labelVerdict = (share: number): LabelVerdict =>
   share > labelShares.burns ? 'burns out' : share > labelShares.wears ? 'wears fast' : 'in order'
 
+/** The most volts at the label, and the label's; undefined where nothing has one. */
+function labelled({ machine: { load }, rows }: ChainView) {
+  if (load.kind !== 'lamp' && load.kind !== 'heater') return undefined
+  const rated = load.kind === 'lamp' ? load.ratedVoltage : Math.sqrt(load.ratedPower * load.hot)
+  const row = rowOfMost(rows, ({ loadVoltage }) => loadVoltage)
+  return row === undefined || !(rated > 0) ? undefined : { load, rated, row }
+}
+
 export const labelVoltage: ConcernRule = {
   code: 'label-voltage',
   title: 'Lamp or heater gets more volts than its label says',
   basis: `Volts at the load in the strongest wind, the limiter at work, over those on its label: from ${labelShares.wears} on it wears fast, a note; from ${labelShares.burns} on it burns out, a warning (common practice, no source). A burnt-out lamp is a lost load; see load-loss.`,
+  measure: (chain) => {
+    const found = labelled(chain)
+    return (
+      found && {
+        name: `volts at the ${found.load.kind}`,
+        value: found.row.loadVoltage,
+        limit: labelShares.wears * found.rated,
+        unit: 'V',
+        sound: 'below',
+      }
+    )
+  },
+  answeredBy: 'Volts at the lamp or heater itself in the strongest wind of a season.',
   judge: (chain) => {
     const { machine, runaway } = chain
-    const { load } = machine
-    if (load.kind !== 'lamp' && load.kind !== 'heater') return undefined
-    const rated = load.kind === 'lamp' ? load.ratedVoltage : Math.sqrt(load.ratedPower * load.hot)
-    const row = rowOfMost(chain.rows, ({ loadVoltage }) => loadVoltage)
-    if (row === undefined || !(rated > 0)) return undefined
+    const found = labelled(chain)
+    if (found === undefined) return undefined
+    const { load, rated, row } = found
     const share = row.loadVoltage / rated
     const verdict = labelVerdict(share)
     if (verdict === 'in order') return undefined
@@ -43,8 +66,15 @@ export const labelVoltage: ConcernRule = {
           : `; past ${labelShares.wears} times from ${formatSi(first.wind, 'm_per_s')} on`
       }. Burnt out: ${formatSi(runaway.speed, 'rpm')} and ${formatSi(runaway.directVoltage, 'V')} in ${formatSi(runaway.wind, 'm_per_s')}.`,
       remedies: [
-        `Take one for ${formatSi(row.loadVoltage / labelShares.wears, 'V', 2)} or more, or several in series and parallel, so that one that fails leaves the others.`,
-        'Let the mechanical limiter act earlier, or hold the volts with a battery or a regulator that diverts.',
+        triable(
+          `Take one for ${formatSi(row.loadVoltage / labelShares.wears, 'V', 2)} or more, or several in series and parallel, so that one that fails leaves the others.`,
+          moreLabelVolts(machine.design),
+        ),
+        triable(
+          'Let the mechanical limiter act earlier, or hold the volts with a battery or a regulator that diverts.',
+          limiter(machine.design),
+        ),
+        triable('Fewer turns raise fewer volts.', fewerTurns(machine.design)),
         `${fireCaution} ${turningCaution}`,
       ],
     }

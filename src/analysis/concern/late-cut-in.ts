@@ -1,6 +1,12 @@
 /** Concern: current begins only in winds stronger than the site has most of the time. */
 import { windSpeedShare } from '../../physics/aerodynamics/weibull.ts'
 import { formatSi } from '../../units/format.ts'
+import { lowerBatteryVolts } from '../ladder/battery.ts'
+import { starForDelta } from '../ladder/connection.ts'
+import { narrowerGap } from '../ladder/gap.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { strongerGrade } from '../ladder/magnet.ts'
+import { moreTurns } from '../ladder/turns.ts'
 import type { ConcernRule } from './concern.ts'
 
 /** Current begins too late, or never, for the mean wind at the hub. */
@@ -11,6 +17,17 @@ export const lateCutIn: ConcernRule = {
   title: 'Current begins only in stronger wind than usual at the site',
   basis:
     'Wind in which current begins against the mean wind at the hub: common practice, no source. A warning in the outdoor class, a note in the others.',
+  measure: ({ cutInWind, year, machine }) =>
+    machine.load.kind === 'open' || !Number.isFinite(cutInWind)
+      ? undefined
+      : {
+          name: 'wind in which current begins',
+          value: cutInWind,
+          limit: year.meanWind,
+          unit: 'm_per_s',
+          sound: 'below',
+        },
+  answeredBy: 'The speed at which current begins, and the wind logged with it, over some days.',
   judge: (chain) => {
     const { cutInWind, year, machine, generator } = chain
     if (machine.load.kind === 'open' || !cutsInLate(cutInWind, year.meanWind)) return undefined
@@ -30,9 +47,19 @@ export const lateCutIn: ConcernRule = {
           : 'The winding raises no usable volts'
       }; mean wind at the hub ${formatSi(year.meanWind, 'm_per_s')}; no current in ${formatSi(idle, 'percent', 2)} of the hours.`,
       remedies: [
-        'More turns of thinner wire in the same room, or star in place of delta: the volts rise at the same speed.',
-        'A smaller gap or stronger magnets.',
-        'A lower battery voltage, if cable and load allow it.',
+        triable(
+          'More turns of thinner wire in the same room: the volts rise at the same speed.',
+          moreTurns(machine.design),
+        ),
+        ...(machine.stator.connection === 'delta'
+          ? [triable('Star in place of delta.', starForDelta(machine.design))]
+          : []),
+        triable('A smaller gap.', narrowerGap(machine.design)),
+        ...whereTriable('Stronger magnets.', strongerGrade(machine.design)),
+        ...whereTriable(
+          'A lower battery voltage, if cable and load allow it.',
+          lowerBatteryVolts(machine.design),
+        ),
       ],
     }
   },

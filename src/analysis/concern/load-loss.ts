@@ -1,5 +1,10 @@
 /** Concern: the rotor's speed hangs on its load, or on one single limiter. */
 import { formatSi } from '../../units/format.ts'
+import { mechanicalHolds } from '../electric-duty.ts'
+import { dumpAdded } from '../ladder/dump.ts'
+import { both, triable } from '../ladder/ladder.ts'
+import { limiter } from '../ladder/limiter.ts'
+import { closingSpeed, shortAdded } from '../ladder/short.ts'
 import { limiterWind } from '../power-curve.ts'
 import { electricCaution, towerCaution, turningCaution } from './caution.ts'
 import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
@@ -46,6 +51,13 @@ export const loadLoss: ConcernRule = {
   title: 'The load is lost in a storm and too little is left to limit the speed',
   basis:
     'Each limiter’s failure is tried in turn, and the load is never counted as one. No limiter, or an electrical one alone, blocks the outdoor class and is a note in the others; a single mechanical one is a warning outdoors. Speed: blades without load in the storm wind. Two independent limiters: common practice, no source; see also IEC 61400-2 for small turbines, verify the edition in force.',
+  measure: ({ machine }) => ({
+    name: 'independent limiters',
+    value: Number(mechanicalHolds(machine)) + Number(machine.protection.electrical !== 'none'),
+    limit: 2,
+    unit: '1',
+    sound: 'above',
+  }),
   judge: (chain) => {
     const { machine, runaway } = chain
     const { mechanical, electrical } = machine.protection
@@ -83,9 +95,31 @@ export const loadLoss: ConcernRule = {
         ...(verdict === 'mechanical only'
           ? []
           : [
-              'Add a limiter that works by itself and without electricity: a furling tail or pitching blades, tried in moderate wind first.',
+              triable(
+                'Add a limiter that works by itself and without electricity: a furling tail or pitching blades, tried in moderate wind first.',
+                limiter(machine.design),
+              ),
             ]),
-        `Add a second way to stop that shares no part with the first: a shorting switch at the machine’s own leads, or a dump load whose controller and fuse are not those of the battery${dump}.`,
+        ...(electrical === 'none'
+          ? [
+              triable(
+                'Add a second way to stop that shares no part with the first: a shorting switch at the machine’s own leads that closes by speed.',
+                shortAdded(machine.design, closingSpeed(chain)),
+              ),
+              triable(
+                `Or a dump load whose controller and fuse are not those of the battery${dump}.`,
+                dumpAdded(chain),
+              ),
+              ...(verdict === 'unlimited'
+                ? [
+                    triable(
+                      'Best both at once: the limiter, and the switch for when it sticks.',
+                      both(limiter(machine.design), shortAdded(machine.design, closingSpeed(chain))),
+                    ),
+                  ]
+                : []),
+            ]
+          : []),
         'Never let a charge controller answer a full battery by opening the circuit: divert the power instead.',
         `${turningCaution} ${towerCaution} ${electricCaution}`,
       ],

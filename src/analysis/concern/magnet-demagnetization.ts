@@ -1,5 +1,8 @@
 /** Concern: frost, or the short of a storm, takes strength from the magnets that does not come back. */
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { harderGrade, thickerMagnets } from '../ladder/magnet.ts'
+import { steelBehind } from '../ladder/steel.ts'
 import {
   type MagnetDemagnetization,
   type MagnetTemperatures,
@@ -7,7 +10,6 @@ import {
 } from '../magnet-demagnetization.ts'
 import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
-import { guessedMagnetTemperature } from './magnet-heat.ts'
 import { sunAllowance } from './plastic-softening.ts'
 
 /** How far the coldest night of many years lies below the mean air of a site [K]: common practice, no source. */
@@ -20,11 +22,11 @@ export function magnetTemperatures({
 }: Pick<ChainView, 'machine' | 'rows'>): MagnetTemperatures {
   const { ambient } = machine.site
   const outdoor = machine.safetyClass === 'outdoor'
-  const copper = rowOfMost(rows, ({ copperTemperature }) => copperTemperature)?.copperTemperature ?? ambient
+  const warmest = rowOfMost(rows, ({ temperatures }) => temperatures.magnets)
   return {
     coldest: ambient - (outdoor ? frostAllowance : 0),
     hottest: ambient + (outdoor ? sunAllowance : 0),
-    hottestAtWork: guessedMagnetTemperature(ambient, copper),
+    hottestAtWork: warmest?.temperatures.magnets ?? ambient,
   }
 }
 
@@ -78,7 +80,22 @@ function limitWords({ limit }: MagnetDemagnetization): string {
 export const magnetDemagnetizationRule: ConcernRule = {
   code: 'magnet-demagnetization',
   title: 'Frost or a storm’s short may weaken the magnets for good',
-  basis: `Field along the magnetisation at the worst point of one magnet (a twentieth of the half edge from its sides, just under its pole faces), its own, its neighbours’ and their images’, against the knee of the grade (J down to 0.9 of the remanence), ${frostAllowance} K below the site’s air and ${sunAllowance} K above it outdoors; and with the currents of a winding that is shorted suddenly at its leads at the speed of the storm without load, copper as cold as the air, at the worst rotor angle and moment, the magnets as cold as frost or as warm as work makes them (guessed as in magnet-heat). Allowances common practice, no source. Past the knee in frost, or in the short of a machine that has a shorting switch, with ${100 * smallLoss} % or more of the volts gone for good, blocks the outdoor class, else a warning. A warning: past it with less gone, in a short that is no brake but a fault, in the heat alone, or only with knee and coefficient at the low end of what the grade leaves open. Asked of named grades only.`,
+  basis: `Field along the magnetisation at the worst point of one magnet (a twentieth of the half edge from its sides, just under its pole faces), its own, its neighbours’ and their images’, against the knee of the grade (J down to 0.9 of the remanence), ${frostAllowance} K below the site’s air and ${sunAllowance} K above it outdoors; and with the currents of a winding that is shorted suddenly at its leads at the speed of the storm without load, copper as cold as the air, at the worst rotor angle and moment, the magnets as cold as frost or as warm as work makes them (by the heat net, as in magnet-heat). Allowances common practice, no source. Past the knee in frost, or in the short of a machine that has a shorting switch, with ${100 * smallLoss} % or more of the volts gone for good, blocks the outdoor class, else a warning. A warning: past it with less gone, in a short that is no brake but a fault, in the heat alone, or only with knee and coefficient at the low end of what the grade leaves open. Asked of named grades only.`,
+  measure: (chain) => {
+    const result = magnetDemagnetization(chain, magnetTemperatures(chain))
+    if (result === undefined) return undefined
+    const meant = chain.machine.protection.electrical === 'shorting switch'
+    const worst = Math.max(...cases(result, meant).map(({ found }) => found.greatestRatio))
+    return {
+      name: 'field at the worst point over the knee’s',
+      value: worst,
+      limit: 1,
+      unit: 'percent',
+      sound: 'below',
+    }
+  },
+  answeredBy:
+    'Open-circuit volts at one speed before and after a hard winter, or before and after the winding was shorted at speed.',
   judge: (chain) => {
     const result = magnetDemagnetization(chain, magnetTemperatures(chain))
     if (result === undefined) return undefined
@@ -98,10 +115,17 @@ export const magnetDemagnetizationRule: ConcernRule = {
           : 'Thin magnets in an open circuit work deep in their own demagnetising field, and heat lowers what they withstand; what is driven past the knee of its curve does not come back on cooling.',
       figures: `At ${formatSi(found.temperature, 'degC', 3)} the worst point bears ${formatNumber(-found.worstField / 1000, 3)} kA/m, the knee of ${result.grade} lies at ${formatNumber(found.kneeField / 1000, 3)} kA/m (${formatNumber(100 * found.kneeRatio, 3)} % of it, ${formatNumber(100 * found.greatestRatio, 3)} % at the low end of the grade)${inShort ? `; currents add ${formatNumber(Math.abs(armature.worstField) / 1000, 3)} kA/m from a short that settles at ${formatSi(armature.steadyCurrent, 'A', 3)} peak at ${formatSi(armature.speed, 'rpm', 3)}` : ''}. Of the volts ${formatNumber(100 * found.irreversibleLoss, 2)} % would be gone for good. ${limitWords(result)}.`,
       remedies: [
-        limit.side === 'hot'
-          ? 'Take the same size in a grade with higher coercivity (letters M, H, SH behind the number).'
-          : 'Take a ferrite grade with higher coercivity, or neodymium, which the cold does not hurt.',
-        'Take thicker magnets, or put steel behind them: both ease the demagnetising field.',
+        triable(
+          limit.side === 'hot'
+            ? 'Take the same size in a grade with higher coercivity (letters M, H, SH behind the number).'
+            : 'Take a ferrite grade with higher coercivity, or neodymium, which the cold does not hurt.',
+          harderGrade(chain.machine.design),
+        ),
+        triable(
+          'Take thicker magnets: they ease the demagnetising field.',
+          thickerMagnets(chain.machine.design),
+        ),
+        ...whereTriable('Put steel behind them.', steelBehind(chain.machine.design)),
         inShort
           ? 'Brake before the storm and let the mechanical limiter keep the speed down, or short through a resistor.'
           : 'Read the volts per speed before and after the first hard winter and hot summer: a lasting drop tells.',

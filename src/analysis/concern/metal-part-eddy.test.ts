@@ -1,6 +1,7 @@
 /** Checks the concern of metal that stands near the magnets. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { movingFieldPlateLoss } from '../../physics/electrics/eddy-plate.ts'
 import type { ChainView } from './concern.ts'
@@ -60,6 +61,6 @@ describe('law: a share of the shaft’s energy, at the upper end of the estimate
     expect(told?.severity).toBe('warning')
     expect(told?.path).toBe('stator.metalParts[0]')
     expect(told?.figures).toContain('ring of aluminium')
-    expect(told?.remedies[0]).toMatch(/^Make the ring of plastic/)
+    expect(firstRemedy(told)).toMatch(/^Make the ring of plastic/)
   })
 })

@@ -26,4 +26,18 @@ describe('law: the rule', () => {
       meterLimit.judge(sampleChain({ 'bench.readings': [], 'bench.meterLowestFrequency_Hz': 10 })),
     ).toBeUndefined()
   })
+  test('a small resistance by two wires', () => {
+    const read = (resistance_ohm: number, method: string, more: Record<string, unknown> = {}) =>
+      meterLimit.judge(
+        sampleChain({ 'bench.resistances': [{ resistance_ohm, place: 'phase', method }], ...more }),
+      )
+    expect(read(0.4, 'four wires')).toBeUndefined()
+    expect(read(2, 'two wires')).toBeUndefined()
+    expect(read(0.4, 'two wires')?.severity).toBe('warning')
+    expect(read(0.4, 'two wires')?.path).toBe('bench.resistances[0].method')
+    expect(read(0.4, 'two wires', { 'bench.readings': [] })?.severity).toBe('warning')
+    const both = { 'bench.readings': [{ speed_rpm: 300, voltage_V: 20, kind: 'rms', place: 'phase' }] }
+    expect(read(0.4, 'two wires', both)?.path).toBe('bench.readings[0]')
+    expect(read(0.4, 'two wires', both)?.figures).toContain('Reading 1 of 1 under 2 Ω')
+  })
 })

@@ -1,6 +1,9 @@
 /** Concern: the phases, or the parallel branches of a phase, are unlike. */
 import { formatSi } from '../../units/format.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { moreInSeries } from '../ladder/connection.ts'
+import { triable } from '../ladder/ladder.ts'
+import { phasesCloser } from '../ladder/winding.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 /** Spread of the phases' volts over their mean from which it is told: common practice, no source. */
@@ -18,15 +21,39 @@ export function relativeSpread(values: readonly number[]): number {
   return mean > 0 ? (Math.max(...values) - Math.min(...values)) / mean : 0
 }
 
+const unlikeness = ({ phases }: ChainView['voltage']) => ({
+  spread: relativeSpread(phases.map(({ rms }) => rms)),
+  branch: phases.reduce((most, { branchMismatch }) => Math.max(most, branchMismatch), 0),
+})
+
 export const phaseImbalance: ConcernRule = {
   code: 'phase-imbalance',
   title: 'Phases or parallel branches are unlike',
   basis:
     'Spread of the phases’ volts over their mean above 10 %: a note; parallel branches of a phase that differ by more than 3 %: a warning, for they drive current through each other; by more than 20 %: blocks the outdoor class, a warning in the others. Common practice, no source. The watts are those of all harmonics through the branches’ own resistance and inductance, copper cold, at the highest working speed.',
+  measure: ({ voltage }) => {
+    const { spread, branch } = unlikeness(voltage)
+    return branch > branchLimit
+      ? {
+          name: 'unlike volts of branches',
+          value: branch,
+          limit: branchLimit,
+          unit: 'percent',
+          sound: 'below',
+        }
+      : {
+          name: 'spread of the phases’ volts',
+          value: spread,
+          limit: phaseSpreadLimit,
+          unit: 'percent',
+          sound: 'below',
+        }
+  },
+  answeredBy: 'Alternating volts of every phase, and of every branch not yet joined, all at one speed.',
   judge: (chain) => {
     const { voltage } = chain
-    const spread = relativeSpread(voltage.phases.map(({ rms }) => rms))
-    const branch = voltage.phases.reduce((most, { branchMismatch }) => Math.max(most, branchMismatch), 0)
+    const { design } = chain.machine
+    const { spread, branch } = unlikeness(voltage)
     const unlikeBranches = branch > branchLimit
     if (!(spread > phaseSpreadLimit) && !unlikeBranches) return undefined
     const fastest = rowOfMost(chain.rows, ({ speed }) => speed)
@@ -49,9 +76,15 @@ export const phaseImbalance: ConcernRule = {
       }.`,
       remedies: [
         unlikeBranches
-          ? 'Put the coils in series, or group them so that every branch holds coils of the same electrical places.'
+          ? triable(
+              'Put the coils in series, or group them so that every branch holds coils of the same electrical places.',
+              moreInSeries(design),
+            )
           : 'Give the farther phases a few turns more, in proportion to the volts they lack.',
-        'Bring the layers closer together: flatter bundles, no spacers.',
+        triable(
+          'Bring the layers closer together: flatter bundles, no spacers.',
+          unlikeBranches ? [] : phasesCloser(design),
+        ),
         'Do not close such a winding as a delta.',
       ],
     }

@@ -1,6 +1,7 @@
 /** Checks the concern of wrong phase angles. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { electricalAngles, phaseError, phaseOffsetRule } from './phase-offset.ts'
 
@@ -54,14 +55,14 @@ describe('law: the rule', () => {
   test('severity by class and connection', () => {
     const wrong = serpentine(0, 10, 20)
     expect(phaseOffsetRule.judge(sampleChain(wrong))?.severity).toBe('blocking')
-    expect(phaseOffsetRule.judge(sampleChain(wrong))?.remedies[0]).toContain('Swap start and finish')
+    expect(firstRemedy(phaseOffsetRule.judge(sampleChain(wrong)))).toContain('Swap start and finish')
     expect(phaseOffsetRule.judge(sampleChain({ ...wrong, 'purpose.class': 'bench' }))?.severity).toBe(
       'warning',
     )
     expect(phaseOffsetRule.judge(sampleChain({ ...wrong, 'stator.connection': 'separate' }))?.severity).toBe(
       'warning',
     )
-    expect(phaseOffsetRule.judge(sampleChain(serpentine(0, 20.6, 40)))?.remedies[0]).toContain(
+    expect(firstRemedy(phaseOffsetRule.judge(sampleChain(serpentine(0, 20.6, 40))))).toContain(
       '20.0° and 40.0°',
     )
   })

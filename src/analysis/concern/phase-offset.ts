@@ -1,6 +1,9 @@
 /** Concern: the phases do not stand at the electrical angles that their connection needs. */
 import { phaseOffset, phaseOffsetTolerance } from '../../physics/winding/star-of-slots.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { ownBridges } from '../ladder/connection.ts'
+import { triable } from '../ladder/ladder.ts'
+import { phasesPlaced } from '../ladder/winding.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
 export interface PlacedPhase {
@@ -41,6 +44,18 @@ export const phaseOffsetRule: ConcernRule = {
   code: 'phase-offset',
   title: 'The phases stand at the wrong electrical angles',
   basis: `Mechanical offset times pole pairs, half a turn added where the sense is reversed, against 120° and 240° (three phases) or 90° (two), ± ${degrees(phaseOffsetTolerance)}: common practice, no source. Blocks the outdoor class, a warning in the others; only a warning where every phase has its own bridge.`,
+  measure: ({ machine }) => {
+    const { winding } = machine.stator
+    return winding.kind !== 'serpentine' || winding.phases.length < 2
+      ? undefined
+      : {
+          name: 'electrical angle off its place',
+          value: phaseError(electricalAngles(winding.phases, machine.rotor.polePairs)),
+          limit: phaseOffsetTolerance,
+          unit: 'deg',
+          sound: 'below',
+        }
+  },
   judge: (chain) => {
     const { winding, connection } = chain.machine.stator
     if (winding.kind !== 'serpentine' || winding.phases.length < 2) return undefined
@@ -68,10 +83,16 @@ export const phaseOffsetRule: ConcernRule = {
       why: 'An angle about the shaft is not the electrical angle: the magnets pass once per pole pair, so each mechanical degree counts as many electrical ones as there are pole pairs. Phases at wrong angles share the current unevenly, and a delta of them drives current round itself.',
       figures: `${listed.join('; ')}; off by ${degrees(error)} (allowed ${degrees(phaseOffsetTolerance)}). Lines of ${chain.voltage.lines.map(({ rms }) => formatSi((rms * turn * 100) / 60, 'V')).join(', ')} rms per 100 rpm.`,
       remedies: [
-        reversible
-          ? 'Swap start and finish of the middle phase: with that, these places are right.'
-          : `Wind with ${right}${three ? `, or ${formatNumber(step / 2)}° apart with the middle phase reversed` : ''}.`,
-        'Give every phase its own bridge: then wrong angles cost ripple only.',
+        triable(
+          reversible
+            ? 'Swap start and finish of the middle phase: with that, these places are right.'
+            : `Wind with ${right}${three ? `, or ${formatNumber(step / 2)}° apart with the middle phase reversed` : ''}.`,
+          phasesPlaced(chain.machine.design, reversible),
+        ),
+        triable(
+          'Give every phase its own bridge: then wrong angles cost ripple only.',
+          ownBridges(chain.machine.design),
+        ),
         'Mark both angles, mechanical and electrical, on the placing template before winding.',
       ],
     }

@@ -1,4 +1,7 @@
 /** Concern: the poles do not alternate round the rotor. */
+
+import { triable } from '../ladder/ladder.ts'
+import { magnetsTurned } from '../ladder/magnet.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
 export interface PoleMap {
@@ -38,6 +41,13 @@ export const poleMapRule: ConcernRule = {
   title: 'The magnets do not alternate N S N S round the rotor',
   basis:
     'The poles as walked round with a compass, or as glued by the document; alternating poles are what the winding is laid out for. Blocks the outdoor class, a warning in the others.',
+  measure: ({ machine: { rotor } }) => ({
+    name: 'like neighbours round the rotor',
+    value: poleMap(rotor.sequence).like.length,
+    limit: 0,
+    unit: '1',
+    sound: 'below',
+  }),
   judge: (chain) => {
     const { rotor } = chain.machine
     if (rotor.alternating) return undefined
@@ -60,9 +70,12 @@ export const poleMapRule: ConcernRule = {
           : 'none'
       }, as computed with this order.`,
       remedies: [
-        flipped === undefined
-          ? 'Walk round with a compass, number the magnets, and turn those that break the order N S N S.'
-          : `Turn magnet ${flipped} over, then walk round with a compass once more.`,
+        triable(
+          flipped === undefined
+            ? 'Walk round with a compass, number the magnets, and turn those that break the order N S N S.'
+            : `Turn magnet ${flipped} over, then walk round with a compass once more.`,
+          magnetsTurned(chain.machine.design),
+        ),
         'If it was a slip of the pen, correct the sequence in the document.',
         'Work with slides and gloves: strong magnets jump and crush fingers. Keep them from pacemakers.',
       ],

@@ -13,6 +13,14 @@ export const powerCoefficient: ConcernRule = {
   title: 'The blades look too good',
   basis:
     'Greatest power coefficient against 0.45 (common practice for small home-made blades, no source); no rotor exceeds 16/27 = 0.593 (Betz). A warning for a table typed in, a note for computed blades.',
+  measure: ({ rotor }) => ({
+    name: 'greatest power coefficient',
+    value: rotor.best.power,
+    limit: believablePowerCoefficient,
+    unit: '1',
+    sound: 'below',
+  }),
+  answeredBy: 'Power, speed and wind of these blades under load, with the place and kind of the wind sensor.',
   judge: ({ rotor, machine }) => {
     if (!hardToBelieve(rotor.best.power)) return undefined
     const table = machine.blades.kind === 'table'

@@ -2,6 +2,8 @@
 
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
+import { triable } from '../ladder/ladder.ts'
+import { coilsTurned, phaseTurned } from '../ladder/winding.ts'
 import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 
 /** Volts left of n coils in series when one of them is the wrong way round: (n − 2)/n. */
@@ -111,8 +113,10 @@ export const reversedElement: ConcernRule = {
       ].join(' '),
       remedies: [
         coils.length > 0
-          ? `Swap the two ends of coil ${coils.join(', ')}.`
-          : `Swap the two ends of ${phase === undefined ? 'the phase that is common to the two smaller readings' : `phase ${phase}`}.`,
+          ? triable(`Swap the two ends of coil ${coils.join(', ')}.`, coilsTurned(machine.design, coils))
+          : phase !== undefined
+            ? triable(`Swap the two ends of phase ${phase}.`, phaseTurned(machine.design, phase))
+            : 'Swap the two ends of the phase that is common to the two smaller readings.',
         'Join the coils of a phase two at a time: in step gives twice the volts, against each other about none.',
         delta
           ? 'Leave one corner of the delta open and read it before closing: near zero is right, about twice a phase is not.'

@@ -1,6 +1,7 @@
 /** Checks the concern of dangerous volts. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { remedyTexts } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { shockBand, shockBandRule, shockLimits, shockSeverity, speedAtLimit } from './shock-band.ts'
 
@@ -60,6 +61,6 @@ describe('law: severity by class', () => {
     const concern = shockBandRule.judge(high)
     expect(concern?.severity).toBe('blocking')
     expect(concern?.figures).toContain('62.0 V rms')
-    expect(concern?.remedies.join(' ')).toContain('licensed electrician')
+    expect(remedyTexts(concern).join(' ')).toContain('licensed electrician')
   })
 })

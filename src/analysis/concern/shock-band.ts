@@ -3,6 +3,10 @@
 import type { SafetyClass } from '../../machine/purpose.ts'
 import type { Wiring } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
+import { deltaForStar, moreInParallel } from '../ladder/connection.ts'
+import { widerGap } from '../ladder/gap.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { fewerTurns } from '../ladder/turns.ts'
 import { electricCaution } from './caution.ts'
 import type { ConcernRule, Severity } from './concern.ts'
 
@@ -63,6 +67,14 @@ const shareOf = (volts: Volts, limit: Volts): number =>
 export const speedAtLimit = (volts: Volts, speed: number, limit: Volts): number =>
   speed / shareOf(volts, limit)
 
+/** The limit that the volts are told against: the gravest that they pass, and the lowest where they pass none. */
+function passedLimit(volts: Volts, safetyClass: SafetyClass, surroundings: Surroundings): Volts {
+  const limit = shockLimit(safetyClass, surroundings)
+  if (shareOf(volts, limit) > 1) return limit
+  const touch = surroundings === 'dry' ? shockLimits.dryTouch : shockLimits.wetTouch
+  return shareOf(volts, touch) > 1 ? touch : shockLimits.wetTouch
+}
+
 const meaning: Readonly<Record<Exclude<ShockBand, 'harmless'>, string>> = {
   dangerous: 'That is above extra-low voltage: a touch can kill.',
   'cover always': 'That is extra-low voltage, but bare parts need cover even in a dry place.',
@@ -80,6 +92,20 @@ export const shockBandRule: ConcernRule = {
   title: 'Volts at runaway that can hurt',
   basis:
     'Line volts (rms) and direct volts behind the bridge with the load lost in the storm wind and no limiter at work, each against its limit: 50 V AC / 120 V DC (extra-low voltage), 25 V AC / 60 V DC (bare parts in the dry) and 12 V AC / 30 V DC (wet): IEC 61140 and IEC 60364-4-41, from general knowledge, verify the edition in force; national rules differ. In dry surroundings: above the first band blocks the outdoor class, a warning on the bench; else a warning or a note. Where it is wet: above 25 V / 60 V blocks the outdoor class, else a warning. The demonstration class and any class room are blocked above 25 V / 60 V, warned above 12 V / 30 V.',
+  measure: ({ runaway, machine }) => {
+    const volts = { alternating: runaway.lineVoltage, direct: runaway.directVoltage }
+    const limit = passedLimit(volts, machine.safetyClass, machine.wiring.surroundings)
+    const direct = volts.direct / limit.direct > volts.alternating / limit.alternating
+    return {
+      name: direct ? 'direct volts at runaway' : 'volts between lines at runaway',
+      value: direct ? volts.direct : volts.alternating,
+      limit: direct ? limit.direct : limit.alternating,
+      unit: 'V',
+      sound: 'below',
+    }
+  },
+  answeredBy:
+    'Volts between the lines with nothing connected at a known speed, and the greatest speed that the rotor was seen to reach.',
   judge: (chain) => {
     const { runaway, machine } = chain
     const { surroundings } = machine.wiring
@@ -88,10 +114,8 @@ export const shockBandRule: ConcernRule = {
     const severity = shockSeverity(band, machine.safetyClass, surroundings)
     if (severity === undefined || band === 'harmless') return undefined
     const normal = chain.rows.reduce((most, { loadVoltage }) => Math.max(most, loadVoltage), 0)
-    const limit = shockLimit(machine.safetyClass, surroundings)
-    const share = shareOf(volts, limit)
-    const touch = surroundings === 'dry' ? shockLimits.dryTouch : shockLimits.wetTouch
-    const passed = share > 1 ? limit : shareOf(volts, touch) > 1 ? touch : shockLimits.wetTouch
+    const passed = passedLimit(volts, machine.safetyClass, surroundings)
+    const share = shareOf(volts, passed)
     return {
       code: 'shock-band',
       severity,
@@ -101,9 +125,17 @@ export const shockBandRule: ConcernRule = {
       figures: `${formatSi(volts.alternating, 'V')} rms (limits 12, 25 and 50 V) and ${formatSi(volts.direct, 'V')} direct (limits 30, 60 and 120 V) at ${formatSi(runaway.speed, 'rpm')}; past ${formatSi(passed.alternating, 'V', 2)} rms or ${formatSi(passed.direct, 'V')} direct from ${formatSi(speedAtLimit(volts, runaway.speed, passed), 'rpm')} on without load; at the load in service ${formatSi(normal, 'V')}.`,
       remedies: [
         'Insulate and enclose every live part to the tip of the last wire, mark the box with the runaway volts, and keep it locked.',
-        ...(share > 1
+        ...(share > 1 && severity !== 'note'
           ? [
-              `Fewer turns of thicker wire${machine.stator.connection === 'star' ? ', or delta in place of star,' : ''} bring the volts down; for this band at most ${formatSi(1 / share, 'percent', 2)} of them may stay.`,
+              triable(
+                `Fewer turns of thicker wire bring the volts down; for this limit at most ${formatSi(1 / share, 'percent', 2)} of them may stay.`,
+                fewerTurns(machine.design),
+              ),
+              ...(machine.stator.connection === 'star'
+                ? [triable('Or delta in place of star.', deltaForStar(machine.design))]
+                : []),
+              ...whereTriable('Or more groups of coils in parallel.', moreInParallel(machine.design)),
+              ...whereTriable('Or a wider gap.', widerGap(machine.design)),
             ]
           : []),
         'Stop or short the rotor and prove with a meter that it is dead before touching anything.',

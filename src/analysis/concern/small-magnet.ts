@@ -1,5 +1,7 @@
 /** Concern: magnets that a child can swallow in a machine for showing round. */
 import { formatSi } from '../../units/format.ts'
+import { triable } from '../ladder/ladder.ts'
+import { pockets } from '../ladder/magnet.ts'
 import type { ConcernRule } from './concern.ts'
 
 /** Diameter of the small-parts cylinder [m]: EN 71-1, from memory, not opened; verify the edition in force. */
@@ -28,7 +30,10 @@ export const smallMagnet: ConcernRule = {
       why: 'Two strong magnets, swallowed apart, find each other through the gut and pierce it: an emergency.',
       figures: `Blocks of ${formatSi(length, 'mm')} × ${formatSi(width, 'mm')} × ${formatSi(thickness, 'mm')}; the opening is ${formatSi(smallPartsDiameter, 'mm')} wide.`,
       remedies: [
-        'Enclose the magnets in printed pockets with a closed outer wall, so that none can come off.',
+        triable(
+          'Enclose the magnets in printed pockets with a closed outer wall, so that none can come off.',
+          pockets(machine.design),
+        ),
         'Count the magnets before and after every lesson, and keep spares locked away.',
         'If one may have been swallowed, go to a hospital at once. School safety rules come before this list.',
       ],

@@ -1,5 +1,10 @@
 /** Concern: the generator loads the blades so early that they never reach their working speed. */
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { coarserPitch, largerRotor, moreBlades, slowerBlades, widerChord } from '../ladder/blade.ts'
+import { deltaForStar } from '../ladder/connection.ts'
+import { widerGap } from '../ladder/gap.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { fewerTurns } from '../ladder/turns.ts'
 import type { WindState } from '../power-curve.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
@@ -31,6 +36,28 @@ export const stallMatch: ConcernRule = {
   code: 'stall-match',
   title: 'The generator holds the blades in stall, or they never start',
   basis: `Winds in which the rotor, speeding up from rest, settles below the blades’ best tip-speed ratio at under two thirds of their best power: from ${stalledWinds} such winds on a warning. A rotor that does not leave rest by ${latestStart} m/s (common practice, no source) blocks the outdoor class.`,
+  measure: ({ rows, startWind }) => {
+    const states = rows.map(({ state }) => state)
+    if (stallVerdict({ states, startWind }) === 'never starts')
+      return Number.isFinite(startWind)
+        ? {
+            name: 'wind that starts the rotor',
+            value: startWind,
+            limit: latestStart,
+            unit: 'm_per_s',
+            sound: 'below',
+          }
+        : undefined
+    return {
+      name: 'winds in stall',
+      value: states.filter((state) => state === 'stalled').length,
+      limit: stalledWinds - 1,
+      unit: '1',
+      sound: 'below',
+    }
+  },
+  answeredBy:
+    'Speed and current with the wind logged beside them, in the winds named; for a rotor that does not start, its torque by a thread and a scale.',
   judge: (chain) => {
     const { rows, startWind, rotor, generator, blades } = chain
     const verdict = stallVerdict({ states: rows.map(({ state }) => state), startWind })
@@ -49,8 +76,13 @@ export const stallMatch: ConcernRule = {
         figures: `Torque at rest in ${formatSi(latestStart, 'm_per_s')}: ${formatSi(blades.torque(latestStart, 0), 'mNm')} against ${formatSi(chain.machine.shaft.startingFriction, 'mNm')} of starting friction.`,
         remedies: [
           'Ease the bearings: no rubbing seals, thin grease, no axial squeeze; then measure the torque with a thread and a scale.',
-          'Give the blades more chord and twist near the hub, or one blade more.',
-          'Pitch the blades a few degrees coarser.',
+          ...whereTriable('Give the blades more chord.', widerChord(chain.machine.design)),
+          ...whereTriable('Or one blade more.', moreBlades(chain.machine.design)),
+          ...whereTriable(
+            'Or shape them to turn slower, wider near the hub.',
+            slowerBlades(chain.machine.design),
+          ),
+          ...whereTriable('Pitch the blades a few degrees coarser.', coarserPitch(chain.machine.design)),
         ],
       }
     const stalled = rows.filter(({ state }) => state === 'stalled')
@@ -68,8 +100,13 @@ export const stallMatch: ConcernRule = {
       why: 'Current begins at so low a speed that it brakes the rotor before the blades come out of stall; from there they cannot pull free.',
       figures: `In ${formatSi(first.wind, 'm_per_s')} the rotor turns at a tip-speed ratio of ${formatNumber(first.tipSpeedRatio)} with a power coefficient of ${formatNumber(first.powerCoefficient, 2)}; its best is ${formatNumber(best.power, 2)} at ${formatNumber(best.tipSpeedRatio)}.${working}`,
       remedies: [
-        'Let current begin at a higher speed: fewer turns, a wider gap, or delta in place of star.',
-        'Build a larger rotor, or blades for a lower tip-speed ratio.',
+        triable('Let current begin at a higher speed: fewer turns.', fewerTurns(chain.machine.design)),
+        ...whereTriable('Or a wider gap.', widerGap(chain.machine.design)),
+        ...(chain.machine.stator.connection === 'star'
+          ? [triable('Or delta in place of star.', deltaForStar(chain.machine.design))]
+          : []),
+        triable('Build a larger rotor.', largerRotor(chain.machine.design)),
+        ...whereTriable('Or blades for a lower tip-speed ratio.', slowerBlades(chain.machine.design)),
         'Put an electronic load between bridge and battery that follows the blades.',
         'Resistance in series only as a last resort: it frees the blades by burning their power in high wind.',
       ],

@@ -1,5 +1,6 @@
 /** Checks the concern of currents between strands in hand. */
 import { describe, expect, test } from 'vitest'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { betweenTooHigh, strandCirculationRule } from './strand-circulation.ts'
 
@@ -16,6 +17,6 @@ describe('law: a share of what the blades take', () => {
     const told = strandCirculationRule.judge(between(1))
     expect(told?.severity).toBe('note')
     expect(told?.figures).toContain('3 strands in hand')
-    expect(told?.remedies[0]).toContain('Twist')
+    expect(firstRemedy(told)).toContain('Twist')
   })
 })

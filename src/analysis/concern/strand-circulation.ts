@@ -1,6 +1,6 @@
 /** Concern: currents may run round between strands in hand that were not twisted. */
 import { formatSi } from '../../units/format.ts'
-import type { ConcernRule } from './concern.ts'
+import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 /** Share of the shaft's power, at the greatest speed under load, from which the bound is told: common practice, no source. */
@@ -8,21 +8,44 @@ export const betweenLimit = 0.03
 
 export const betweenTooHigh = (share: number): boolean => share > betweenLimit
 
+/** The bound at the greatest speed under load; undefined for a single strand or a rotor at rest. */
+function boundOf({ drag, rows }: ChainView) {
+  const row = rowOfMost(rows, ({ speed }) => speed)
+  if (drag.between === undefined || row === undefined || !(row.speed > 0)) return undefined
+  const untwisted = drag.between.untwisted * row.speed ** 2
+  const taken = row.powerCoefficient * row.available
+  return {
+    row,
+    untwisted,
+    twisted: drag.between.twisted * row.speed ** 2,
+    taken,
+    share: taken > 0 ? untwisted / taken : 0,
+  }
+}
+
 export const strandCirculationRule: ConcernRule = {
   code: 'strand-circulation',
   title: 'Currents may run round between untwisted strands in hand',
   basis:
     'The most that strands lying in a row can drive round between them, limited by resistance alone, over the power in the wind that the blades take at the greatest speed under load; above 3 % (common practice, no source) a note. The bound is not counted in the watts.',
-  judge: ({ drag, rows, machine }) => {
-    if (drag.between === undefined) return undefined
-    const row = rowOfMost(rows, ({ speed }) => speed)
-    if (row === undefined || !(row.speed > 0)) return undefined
-    const untwisted = drag.between.untwisted * row.speed ** 2
-    const twisted = drag.between.twisted * row.speed ** 2
-    const taken = row.powerCoefficient * row.available
-    const share = taken > 0 ? untwisted / taken : 0
-    if (!betweenTooHigh(share)) return undefined
-    const { strands } = machine.stator.wire
+  measure: (chain) => {
+    const found = boundOf(chain)
+    return (
+      found && {
+        name: 'most between untwisted strands over the shaft’s power',
+        value: found.share,
+        limit: betweenLimit,
+        unit: 'percent',
+        sound: 'below',
+      }
+    )
+  },
+  answeredBy: 'Torque of the unloaded machine at one speed, with the strands joined and not joined.',
+  judge: (chain) => {
+    const found = boundOf(chain)
+    if (found === undefined || !betweenTooHigh(found.share)) return undefined
+    const { row, untwisted, twisted, taken } = found
+    const { strands } = chain.machine.stator.wire
     return {
       code: 'strand-circulation',
       severity: 'note',

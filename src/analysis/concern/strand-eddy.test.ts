@@ -1,6 +1,7 @@
 /** Checks the concern of eddy currents in thick strands. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { strandEddyLoss } from '../../physics/electrics/eddy-loss.ts'
 import { eddyShareTooHigh, strandEddy } from './strand-eddy.ts'
@@ -34,6 +35,6 @@ describe('law: a share of the shaft’s energy', () => {
       },
     }))
     expect(strandEddy.judge(heavy)?.severity).toBe('warning')
-    expect(strandEddy.judge(heavy)?.remedies[0]).toContain('4 of 0.750 mm')
+    expect(firstRemedy(strandEddy.judge(heavy))).toContain('4 of 0.750 mm')
   })
 })

@@ -2,8 +2,10 @@
 import type { Wiring } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
 import { workingDuty } from '../electric-duty.ts'
+import { triable } from '../ladder/ladder.ts'
+import { fittingSwitch } from '../ladder/part.ts'
 import { electricCaution } from './caution.ts'
-import { type ConcernRule, severityFor } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 
 export type SwitchFault = 'not for direct current' | 'too few volts' | 'none' | 'not said' | 'volts not said'
 
@@ -25,17 +27,33 @@ const words: Readonly<Record<SwitchFault, string>> = {
   'volts not said': 'The direct volts on the label of the switch are not said.',
 }
 
+const voltsNeeded = ({ runaway }: ChainView, { directVoltage }: { readonly directVoltage: number }): number =>
+  Math.max(runaway.directVoltage, directVoltage)
+
 export const switchRating: ConcernRule = {
   code: 'switch-rating',
   title: 'The switch may not break direct current',
   basis:
     'The switch behind the bridge must be made for direct current, and for at least the volts of the open circuit at runaway, for that is what stands across it as soon as it has opened in a storm. Made for alternating current only, or for too few volts: blocks the outdoor class, a warning in the others. None: a warning outdoors, a note else. Not said: a note. Not asked of demonstrations.',
+  measure: (chain) => {
+    const duty = workingDuty(chain)
+    const { switchVoltage } = chain.machine.wiring
+    return duty === undefined || switchVoltage === undefined
+      ? undefined
+      : {
+          name: 'direct volts on the switch',
+          value: switchVoltage,
+          limit: voltsNeeded(chain, duty),
+          unit: 'V',
+          sound: 'above',
+        }
+  },
   judge: (chain) => {
-    const { machine, runaway } = chain
+    const { machine } = chain
     const duty = workingDuty(chain)
     if (duty === undefined || machine.safetyClass === 'demonstration') return undefined
     const { wiring } = machine
-    const needed = Math.max(runaway.directVoltage, duty.directVoltage)
+    const needed = voltsNeeded(chain, duty)
     const fault = switchFault(wiring, needed)
     if (fault === undefined) return undefined
     const grave = fault === 'not for direct current' || fault === 'too few volts'
@@ -50,7 +68,10 @@ export const switchRating: ConcernRule = {
         wiring.switchVoltage === undefined ? '' : `; on its label ${formatSi(wiring.switchVoltage, 'V')}`
       }.`,
       remedies: [
-        `Take a switch or breaker whose label says direct current, at least ${formatSi(needed, 'V', 2)} and ${formatSi(1.25 * duty.directCurrent, 'A', 2)}; mind plus and minus where the label asks for it.`,
+        triable(
+          `Take a switch or breaker whose label says direct current, at least ${formatSi(needed, 'V', 2)} and ${formatSi(1.25 * duty.directCurrent, 'A', 2)}; mind plus and minus where the label asks for it.`,
+          fittingSwitch(machine.design, needed),
+        ),
         'Short the winding at the machine first, and open the load only when the rotor has stopped.',
         electricCaution,
       ],

@@ -1,4 +1,7 @@
 /** Concern: a limiter that turns or pitches a rotor out of the wind is given to one with an upright axis. */
+
+import { triable } from '../ladder/ladder.ts'
+import { limiterForAxis } from '../ladder/limiter.ts'
 import type { ConcernRule } from './concern.ts'
 
 /** Whether that limiter does nothing for an upright rotor: the wind comes to it alike from all sides. */
@@ -21,7 +24,10 @@ export const uprightLimiter: ConcernRule = {
       figures:
         'Limiter given: furling tail; axis: upright. All that is computed above the limiter’s wind is not to be believed.',
       remedies: [
-        'A friction brake or blades that pitch by their own centrifugal force.',
+        triable(
+          'A friction brake or blades that pitch by their own centrifugal force.',
+          limiterForAxis(machine.design),
+        ),
         'Take the rotor down, or tie it, before a storm.',
         'Mast, guys and whatever limits the rotor in a storm need a competent rigger or structural engineer and the local permit.',
       ],

@@ -1,7 +1,9 @@
 /** Concern: an upright rotor does not start by itself, or not from every position. */
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { coarserPitch, evenDrums, moreBlades, widerChord } from '../ladder/blade.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
 import type { TurnTorque } from '../vertical-rotor.ts'
-import type { ConcernRule } from './concern.ts'
+import type { ChainView, ConcernRule } from './concern.ts'
 
 /** Wind in which a useful machine should leave rest from any position [m/s]: common practice, no source. */
 export const uprightStartWind = 5
@@ -32,23 +34,46 @@ export const uprightStart = (question: StartQuestion): UprightStart =>
       ? 'dead spot'
       : 'starts'
 
+/** Undefined for rotors without an upright axis; `unit` is the torque of C_q = 1 in that wind [N·m]. */
+function questionOf({ rotor, machine, airDensity }: ChainView) {
+  const { turn } = rotor
+  if (turn === undefined || !('height' in machine.blades)) return undefined
+  const { radius, height } = machine.blades
+  const unit = 0.5 * airDensity * 2 * radius * height * radius * uprightStartWind ** 2
+  const question = {
+    tipSpeedRatio: rotor.tipSpeedRatio,
+    torque: rotor.torque,
+    best: rotor.best.tipSpeedRatio,
+    turn,
+    friction: machine.shaft.startingFriction / unit,
+  }
+  return { question, unit }
+}
+
 export const uprightStartRule: ConcernRule = {
   code: 'upright-start',
   title: 'An upright rotor does not start by itself, or not from every position',
   basis: `Torque of the blades against tip-speed ratio in 6 m/s: a stretch below the best ratio in which they brake is a warning. Least torque at rest round the turn in ${uprightStartWind} m/s (common practice, no source) against the starting friction: a note. Rotors with an upright axis only.`,
-  judge: ({ rotor, machine, blades, airDensity }) => {
-    const { turn } = rotor
-    if (turn === undefined || !('height' in machine.blades)) return undefined
+  measure: (chain) => {
+    const found = questionOf(chain)
+    return (
+      found && {
+        name: `least torque at rest in ${uprightStartWind} m/s`,
+        value: found.question.turn.restLeast * found.unit,
+        limit: chain.machine.shaft.startingFriction,
+        unit: 'mNm',
+        sound: 'above',
+      }
+    )
+  },
+  answeredBy: 'The rotor let go from eight positions round the turn in a steady, logged wind.',
+  judge: (chain) => {
+    const { rotor, machine, blades } = chain
+    const found = questionOf(chain)
+    if (found === undefined) return undefined
+    const { question, unit } = found
+    const { turn } = question
     const { startingFriction } = machine.shaft
-    const { radius, height } = machine.blades
-    const unit = 0.5 * airDensity * 2 * radius * height * radius * uprightStartWind ** 2
-    const question = {
-      tipSpeedRatio: rotor.tipSpeedRatio,
-      torque: rotor.torque,
-      best: rotor.best.tipSpeedRatio,
-      turn,
-      friction: startingFriction / unit,
-    }
     const verdict = uprightStart(question)
     if (verdict === 'starts') return undefined
     const torques = `In ${formatSi(uprightStartWind, 'm_per_s')} the blades give ${formatSi(blades.torque(uprightStartWind, 0), 'mNm')} at rest on the mean of the turn and ${formatSi(turn.restLeast * unit, 'mNm')} where they give least; the starting friction is ${formatSi(startingFriction, 'mNm')}.`
@@ -61,8 +86,15 @@ export const uprightStartRule: ConcernRule = {
         why: 'While the blades are slower than about the wind they are stalled nearly all round the turn, and what drives them in front brakes them behind.',
         figures: `The blades brake at a tip-speed ratio of ${formatNumber(deadBand(question)!, 2)}; their best is at ${formatNumber(rotor.best.tipSpeedRatio, 2)}. ${torques}`,
         remedies: [
-          'Wider blades or one blade more: the torque at low speed grows with both.',
-          'Turn the leading edges outward by a few degrees, up to what the best power bears.',
+          ...whereTriable(
+            'Wider blades: the torque at low speed grows with them.',
+            widerChord(machine.design),
+          ),
+          ...whereTriable('Or one blade more.', moreBlades(machine.design)),
+          triable(
+            'Turn the leading edges outward by a few degrees, up to what the best power bears.',
+            coarserPitch(machine.design),
+          ),
           'Start it with the machine as a motor, or by hand.',
           'Put small half drums on the same shaft, and count what they cost at full speed.',
         ],
@@ -77,10 +109,16 @@ export const uprightStartRule: ConcernRule = {
       remedies:
         machine.blades.kind === 'drag-rotor'
           ? [
-              'Two storeys a quarter turn apart: one of them always pulls.',
-              'Three buckets, at the cost of power.',
+              triable(
+                'Two storeys a quarter turn apart, where one always pulls; or three buckets, at the cost of power.',
+                evenDrums(machine.design),
+              ),
             ]
-          : ['Three blades or more rather than two.', 'Ease the bearings.'],
+          : [
+              ...whereTriable('More blades: the torque at rest is more even.', moreBlades(machine.design)),
+              ...whereTriable('Wider blades.', widerChord(machine.design)),
+              'Ease the bearings.',
+            ],
     }
   },
 }

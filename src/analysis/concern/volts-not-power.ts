@@ -1,6 +1,8 @@
 /** Concern: power is claimed where none was delivered. */
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
+import { idleClaimsWithdrawn } from '../ladder/goal.ts'
+import { triable } from '../ladder/ladder.ts'
 import { type ConcernRule, severityFor } from './concern.ts'
 
 /** Most that a source of E behind R can deliver, into a load equal to its resistance [W]: P = E²/(4R). */
@@ -41,7 +43,7 @@ export const voltsNotPower: ConcernRule = {
       remedies: [
         'Connect a resistor of known value, and read volts across it and amps through it at the same time, at a speed that you write down.',
         'Give the numbers as they were read: volts, amps, speed, what the load was.',
-        'Withdraw the claim until then.',
+        triable('Withdraw the claim until then.', idleClaimsWithdrawn(chain.machine.design)),
       ],
     }
   },

@@ -31,6 +31,16 @@ describe('law: the rule', () => {
     expect(guessed(5)?.figures).toMatch(/600 kWh a year at 5\.00 m\/s/)
     expect(guessed(15)?.what).toContain('km/h')
   })
+  test('a measured mean is doubted by its record', () => {
+    const recorded = (record: object) => windGuess.judge(sampleChain({ 'site.record': record }))
+    expect(recorded({ origin: 'own mast', complete_percent: 90 })).toBeUndefined()
+    expect(recorded({ origin: 'own mast', complete_percent: 89 })?.severity).toBe('warning')
+    expect(recorded({ complete_percent: 70 })?.figures).toContain('The record holds 70 % of its readings')
+    expect(recorded({ origin: 'roof' })?.what).toContain('roof')
+    expect(recorded({ origin: 'weather station' })?.what).toContain('station elsewhere')
+    expect(recorded({ origin: 'map' })?.what).toContain('map')
+    expect(recorded({ origin: 'not said' })).toBeUndefined()
+  })
   test('less wind is less energy', () => {
     const { rows } = sampleChain()
     expect(meanUsefulPower(rows, 4, 2)).toBeLessThan(meanUsefulPower(rows, 5, 2))

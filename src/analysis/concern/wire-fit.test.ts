@@ -1,6 +1,7 @@
 /** Checks the concern of wire that does not fit. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../../test/check.ts'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import { conductorResistance } from '../../physics/electrics/resistance.ts'
 import type { ChainView } from './concern.ts'
@@ -35,7 +36,7 @@ describe('law: room, reel, density', () => {
     expect(wireFit.judge(sampleChain())).toBeUndefined()
     const tight = wireFit.judge(sampleChain({}, changed({ handTurns: 50 })))
     expect(tight?.severity).toBe('warning')
-    expect(tight?.remedies[0]).toContain('over its enamel')
+    expect(firstRemedy(tight)).toContain('over its enamel')
     expect(wireFit.judge(sampleChain({}, changed({ reelShort: 12 })))?.figures).toContain('12.0 m short')
     expect(wireFit.judge(sampleChain({}, changed({ neighbourRoom: -1e-3 })))?.what).toContain(
       'in each other’s way',

@@ -5,6 +5,11 @@ import { greatestWire, handStripGrowth, handWoundFraction } from '../../physics/
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'
 import { bundleTurns } from '../bundle-fit.ts'
+import { triable, whereTriable } from '../ladder/ladder.ts'
+import { limiter } from '../ladder/limiter.ts'
+import { fewerTurns, fewerTurnsOfSameWire } from '../ladder/turns.ts'
+import { narrowerLegs, widerBundle } from '../ladder/winding.ts'
+import { thickerWire, thinnerWire } from '../ladder/wire.ts'
 import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
@@ -64,22 +69,54 @@ function nextThatFits({ machine, layout }: ChainView, turns: number): string | u
   return typeof found === 'number' ? `${found} mm` : found
 }
 
+function fitOf({ rows, wound, layout }: ChainView): WireFit {
+  const most = rowOfMost(rows, ({ currentDensity }) => currentDensity)
+  return {
+    turns: layout.shapes.reduce((greatest, shape) => Math.max(greatest, shape.turns), 0),
+    handTurns: wound.fit.handTurns,
+    hexagonalTurns: wound.fit.hexagonalTurns,
+    room: wound.fit.neighbourRoom,
+    reelShort: wound.fit.reelShort,
+    density: most?.currentDensity ?? 0,
+  }
+}
+
 export const wireFit: ConcernRule = {
   code: 'wire-fit',
   title: 'The wire does not fit, does not reach, or carries too much',
   basis: `Turns against what enamelled wire fills of the bundle at ${formatNumber(handWoundFraction.greatest)} of its area (round, by hand; strip with ${formatNumber(100 * (handStripGrowth.least - 1))} % to spare each way) and at perfect packing; room between coils or layers; wire with 5 % to spare against the reel; greatest phase current over copper against 6 A/mm². Fractions and limit common practice, no source. A warning in every class.`,
+  measure: (chain) => {
+    const fit = fitOf(chain)
+    switch (fitFaults(fit)[0]) {
+      case 'overlap':
+        return { name: 'room between neighbours', value: fit.room!, limit: 0, unit: 'mm', sound: 'above' }
+      case 'reel too short':
+        return { name: 'wire lacking', value: fit.reelShort!, limit: 0, unit: 'm', sound: 'below' }
+      case 'dense current':
+        return {
+          name: 'current density',
+          value: fit.density,
+          limit: densityLimit,
+          unit: 'A_per_mm2',
+          sound: 'below',
+        }
+      default:
+        return {
+          name: 'turns against those laid by hand',
+          value: fit.turns,
+          limit: fit.handTurns,
+          unit: '1',
+          sound: 'below',
+        }
+    }
+  },
+  answeredBy:
+    'One coil wound with this wire: its turns, its outer sizes and its weight; for the current, a heat run.',
   judge: (chain) => {
     const { machine, wound, layout } = chain
+    const { design } = machine
     const { wire } = machine.stator
-    const most = rowOfMost(chain.rows, ({ currentDensity }) => currentDensity)
-    const fit = {
-      turns: layout.shapes.reduce((most, shape) => Math.max(most, shape.turns), 0),
-      handTurns: wound.fit.handTurns,
-      hexagonalTurns: wound.fit.hexagonalTurns,
-      room: wound.fit.neighbourRoom,
-      reelShort: wound.fit.reelShort,
-      density: most?.currentDensity ?? 0,
-    }
+    const fit = fitOf(chain)
     const faults = fitFaults(fit)
     if (faults.length === 0) return undefined
     const crowded = faults.includes('cannot fit') || faults.includes('tight')
@@ -126,22 +163,41 @@ export const wireFit: ConcernRule = {
       }; up to ${formatSi(fit.density, 'A_per_mm2', 2)} (limit 6 A/mm²).`,
       remedies: [
         ...(crowded && wire.shape.kind === 'strip'
-          ? ['Take thinner or narrower strip, or fewer turns.']
+          ? [triable('Take thinner or narrower strip, or fewer turns.', fewerTurnsOfSameWire(design))]
           : []),
         ...(thickest !== undefined
           ? [
-              `Take wire of at most ${formatSi(thickest, 'mm')} over its enamel${wire.strands > 1 ? ` with ${wire.strands} in hand` : ''}, or fewer turns${sold === undefined ? '' : `; the next size sold that fits is ${sold}`}.`,
-              'Make the bundle wider or deeper, as far as the clearance allows.',
+              triable(
+                `Take wire of at most ${formatSi(thickest, 'mm')} over its enamel${wire.strands > 1 ? ` with ${wire.strands} in hand` : ''}, or fewer turns${sold === undefined ? '' : `; the next size sold that fits is ${sold}`}.`,
+                thinnerWire(design),
+              ),
+              triable('Or fewer turns of the same wire.', fewerTurnsOfSameWire(design)),
+              triable(
+                'Make the bundle wider or deeper, as far as the clearance allows.',
+                widerBundle(design),
+              ),
             ]
           : []),
         ...(faults.includes('overlap')
-          ? ['Make the legs narrower or the layers thinner, or move them apart until they clear each other.']
+          ? [
+              triable(
+                'Make the legs narrower or the layers thinner, or move them apart until they clear each other.',
+                narrowerLegs(design),
+              ),
+            ]
           : []),
         ...(faults.includes('reel too short')
           ? ['Buy the wire from one batch before winding: a joint inside a coil is where it fails.']
           : []),
         ...(faults.includes('dense current')
-          ? ['Use thicker wire or more strands with fewer turns, or parallel groups, and look at the heat.']
+          ? [
+              triable(
+                'Use thicker wire or more strands with fewer turns, or parallel groups, and look at the heat.',
+                fewerTurns(design),
+              ),
+              ...whereTriable('Let the mechanical limiter act earlier.', limiter(design)),
+              ...(crowded ? [] : [...whereTriable('Thicker wire where it has room.', thickerWire(design))]),
+            ]
           : []),
         'Wind one test coil first and weigh it.',
       ],

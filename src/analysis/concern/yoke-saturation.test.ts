@@ -1,5 +1,6 @@
 /** Checks the concern of saturated steel. */
 import { describe, expect, test } from 'vitest'
+import { firstRemedy } from '../../../test/remedy-text.ts'
 import { sampleChain } from '../../../test/sample-chain.ts'
 import type { SteelState } from '../iron-response.ts'
 import { yokeSaturated, yokeSaturation } from './yoke-saturation.ts'
@@ -24,7 +25,7 @@ describe('law: the knee of mild steel', () => {
     expect(found?.severity).toBe('warning')
     expect(found?.path).toBe('rotor.opposite.thickness_mm')
     // 4 mm at 1.8 T carry as much as 4.8 mm at the knee, and a tenth more would come back from the air
-    expect(found?.remedies[0]).toContain('5.3 mm')
+    expect(firstRemedy(found)).toContain('5.3 mm')
     expect(found?.figures).toContain('20 µWb')
     expect(found?.figures).toContain('10 %')
     expect(yokeSaturation.judge(sampleChain({}, () => ({ steel: [] })))).toBeUndefined()
