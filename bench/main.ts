@@ -8,6 +8,8 @@ import { chainOf, computeDesign } from '../src/analysis/compute.ts'
 import { conductorLayout } from '../src/analysis/conductor-layout.ts'
 import { rotorLinkage } from '../src/analysis/flux-linkage.ts'
 import { matchMap } from '../src/analysis/match-map.ts'
+import { spreadPlan } from '../src/analysis/spread-plan.ts'
+import { spreadSamples } from '../src/analysis/spread-sample.ts'
 import { finished } from '../src/analysis/step.ts'
 import type { Design } from '../src/machine/design.ts'
 import { faultText } from '../src/machine/fault.ts'
@@ -94,6 +96,22 @@ function computeRows(file: string, loop: number): Row[] {
       edited({ site: { ...parsed.site, hubHeight_m: 1 + nominal(parsed.site.hubHeight_m) } }),
     ),
   ]
+}
+
+/** One draw of all guesses, states of the magnets and blades shared as in use. */
+function drawRow(file: string, loop: number): Row {
+  const chain = computeDesign(design(file))
+  const samples = 128
+  // as many draws to a state as in the 1024 of the page
+  const plan = { ...spreadPlan(chain, { samples }), perState: 16 }
+  const time_ms = medianTime(() => finished(spreadSamples(chain, plan, [0, samples])), 3) / samples
+  return {
+    what: `one draw of all guesses, ${file.replace('.json', '')}`,
+    time_ms,
+    reference_ms: loop,
+    ratio: time_ms / loop,
+    note: `${loopNote}; ${plan.drawn.length} guesses, 16 draws to a state, one core`,
+  }
 }
 
 function bridgeRow(): Row {
@@ -248,6 +266,7 @@ const rows: Row[] = [
   growthRow(),
   bridgeRow(),
   ...examples.flatMap((file) => computeRows(file, loop)),
+  ...examples.filter(alternates).map((file) => drawRow(file, loop)),
 ]
 
 if (process.argv.includes('--json'))

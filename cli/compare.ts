@@ -9,7 +9,7 @@ import {
 } from '../src/index.ts'
 import { contestPage, refusedPage } from '../src/output/contest-page.ts'
 import { contestResult } from '../src/output/contest-result.ts'
-import type { ExitStatus } from './compute.ts'
+import { type ExitStatus, statusOf } from './compute.ts'
 import { readDesign } from './read.ts'
 import { print, withProgress } from './terminal.ts'
 
@@ -45,11 +45,7 @@ export async function compareVerb(
     const contest = withProgress(fairContest(designs, options))
     if (json) process.stdout.write(`${JSON.stringify(contestResult(contest), null, 2)}\n`)
     else print(contestPage(contest))
-    return contest.contestants.some(({ chain }) =>
-      chain.concerns.some(({ severity }) => severity === 'blocking'),
-    )
-      ? 1
-      : 0
+    return contest.contestants.some(({ chain }) => statusOf(chain.concerns) === 1) ? 1 : 0
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     const { message: condition, code } = error

@@ -169,6 +169,13 @@ describe.concurrent('law: JSON for other programs', () => {
     expect(choices.map(({ name }) => name)).toContain('AWG 27')
     expect(new Set(choices.map(({ turns }) => turns)).size).toBe(1)
   })
+  test('tolerance builds a design many times, and takes whole counts only', async () => {
+    const { out } = await shell(`$gustloom tolerance --json ${small} --builds 64 --seed 3`)
+    const result = JSON.parse(out) as { seed: number; yield: number }
+    expect(result.seed).toBe(3)
+    expect(result.yield > 0 && result.yield <= 1).toBe(true)
+    expect((await shell(`$gustloom tolerance ${small} --builds 9`)).err).toContain('from 64 to 65536')
+  })
   test('schema prints a JSON Schema of 2020-12', async () => {
     const { status, out } = await shell('$gustloom schema')
     expect(status).toBe(0)

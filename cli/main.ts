@@ -5,7 +5,9 @@ import {
   type ContestRule,
   contestRules,
   designJsonSchema,
+  fewestBuilds,
   meterNames,
+  mostBuilds,
   type SpeedUnit,
   type StormWindKind,
   speedUnits,
@@ -15,9 +17,15 @@ import { type BladesOptions, bladesVerb } from './blades.ts'
 import { compareVerb } from './compare.ts'
 import { checkVerb, computeVerb } from './compute.ts'
 import { faultsVerb } from './faults.ts'
+import { firstVerb } from './first.ts'
+import { heatVerb } from './heat.ts'
 import { matchVerb } from './match.ts'
+import { mechanicsVerb } from './mechanics.ts'
+import { remediesVerb } from './remedies.ts'
 import { safetyVerb } from './safety.ts'
-import { stormVerb } from './storm.ts'
+import { scenariosVerb } from './scenarios.ts'
+import { spreadVerb } from './spread.ts'
+import { toleranceVerb } from './tolerance.ts'
 import { turnVerb } from './turn.ts'
 import { windVerb } from './wind.ts'
 import { wiresVerb } from './wires.ts'
@@ -30,7 +38,18 @@ const program = new Command('gustloom')
   .exitOverride((error) => {
     process.exit(error.exitCode === 0 ? 0 : 2)
   })
-  .addHelpText('after', '\nExit status: 0 fine, 1 concerns that block the design’s class, 2 bad input.')
+  .addHelpText('after', '\nExit status: 0 fine, 1 open concerns that block the design’s class, 2 bad input.')
+
+program
+  .command('first')
+  .description('first whole machines from the magnets, wire, battery and wind that you have')
+  .argument('<file>', 'what you have, as in examples/stock, or - for standard input')
+  .option('--trials <number>', 'whole machines computed for each kind, 60 if left out', positive)
+  .option('--design [kind]', 'the design document of the best machine, or of the best of a kind, instead')
+  .option(...json)
+  .action(async (file: string, options: { trials?: number; design?: string | true; json?: boolean }) => {
+    process.exitCode = await firstVerb(file, { ...options, json: options.json === true })
+  })
 
 program
   .command('compute')
@@ -190,6 +209,16 @@ program
   })
 
 program
+  .command('remedies')
+  .description('what helps against the concerns: each remedy tried on the whole chain, with what it costs')
+  .argument('<file>', 'design document, or - for standard input')
+  .option('--concern <code>', 'this concern only')
+  .option(...json)
+  .action(async (file: string, options: { concern?: string; json?: boolean }) => {
+    process.exitCode = await remediesVerb(file, { concern: options.concern, json: options.json === true })
+  })
+
+program
   .command('wind')
   .description('a wind logger’s file: what became of every row, what the wind is like, a design’s year in it')
   .argument('<file>', 'delimited text of times and wind speeds, or - for standard input')
@@ -235,6 +264,50 @@ program
   )
 
 program
+  .command('spread')
+  .description(
+    'all guesses at once: how far they let the results be off, whose doing it is, what to measure next',
+  )
+  .argument('<file>', 'design document, or - for standard input')
+  .option('--samples <number>', 'a power of two, 16 to 16384', positive)
+  .option('--seed <number>', 'another draw of them, 1 if left out', positive)
+  .option(...json)
+  .action(async (file: string, options: { samples?: number; seed?: number; json?: boolean }) => {
+    process.exitCode = await spreadVerb(file, { ...options, json: options.json === true })
+  })
+
+const whole = (least: number, most: number) => (text: string) => {
+  const value = Number(text)
+  if (!Number.isInteger(value) || value < least || value > most)
+    throw new InvalidArgumentError(`It must be a whole number from ${least} to ${most}.`)
+  return value
+}
+
+program
+  .command('tolerance')
+  .description(
+    'built many times as sloppily as the document says: scatter, share that reaches the target, what to tighten',
+  )
+  .argument('<file>', 'design document, or - for standard input')
+  .option('--builds <number>', 'how many builds', whole(fewestBuilds, mostBuilds))
+  .option('--seed <number>', 'another draw of them, 1 if left out', whole(0, 0xffffffff))
+  .option(...json)
+  .action(async (file: string, options: { builds?: number; seed?: number; json?: boolean }) => {
+    process.exitCode = await toleranceVerb(file, { ...options, json: options.json === true })
+  })
+
+program
+  .command('mechanics')
+  .description(
+    'will it burst, rub, bend or seize: each quantity beside its limit, and force against distance',
+  )
+  .argument('<file>', 'design document, or - for standard input')
+  .option(...json)
+  .action(async (file: string, options: { json?: boolean }) => {
+    process.exitCode = await mechanicsVerb(file, { json: options.json === true })
+  })
+
+program
   .command('safety')
   .description('the electrical side: volts and amps, what must stand on the labels, order of switching')
   .argument('<file>', 'design document, or - for standard input')
@@ -244,20 +317,20 @@ program
   })
 
 program
-  .command('storm')
+  .command('scenarios')
   .description(
-    'a gust or storm second by second with one failure after another: speed, volts, heat, what holds',
+    'second by second from the first turn to gusts and one failure after another: speed, volts, heat, what holds, what each class of use makes of it',
   )
   .argument('<file>', 'design document, or - for standard input')
   .addOption(
-    new Option('--kind <kind>', 'shape of the wind')
+    new Option('--kind <kind>', 'shape of the wind in which things fail')
       .choices(stormWindKinds.filter((kind) => kind !== 'logged wind'))
       .default('operating gust'),
   )
   .option('--wind <number>', 'its highest wind, m/s; else the site’s storm', positive)
   .option('--log <file>', 'a logged wind instead: rows of seconds; metres per second')
-  .option('--event <key>', 'one failure only, for example load-lost or winding-open')
-  .option('--csv', 'the trace of that failure as comma-separated values')
+  .option('--only <key>', 'one scenario only, for example cut-in, load-lost or magnet-off')
+  .option('--csv <key>', 'the trace of one scenario as comma-separated values')
   .option(...json)
   .action(
     async (
@@ -266,23 +339,35 @@ program
         kind: Exclude<StormWindKind, 'logged wind'>
         wind?: number
         log?: string
-        event?: string
-        csv?: boolean
+        only?: string
+        csv?: string
         json?: boolean
       },
     ) => {
-      const { kind, wind, log, event } = options
-      const csv = options.csv === true
-      process.exitCode = await stormVerb(file, {
+      const { kind, wind, log, csv, only = csv } = options
+      process.exitCode = await scenariosVerb(file, {
         kind,
         ...(wind === undefined ? {} : { top: wind }),
         ...(log === undefined ? {} : { log }),
-        ...(event === undefined && !csv ? {} : { only: event ?? 'nothing' }),
-        csv,
+        ...(only === undefined ? {} : { only }),
+        csv: csv !== undefined,
         json: options.json === true,
       })
     },
   )
+
+program
+  .command('heat')
+  .description('copper, resin, gap air and magnets by wind, where the heat goes, and how long until a limit')
+  .argument('<file>', 'design document, or - for standard input')
+  .option('--current <number>', 'of a heat run on the bench, A in every phase', positive)
+  .option(...json)
+  .action(async (file: string, { current, json: asJson }: { current?: number; json?: boolean }) => {
+    process.exitCode = await heatVerb(file, {
+      ...(current === undefined ? {} : { current }),
+      json: asJson === true,
+    })
+  })
 
 program
   .command('schema')

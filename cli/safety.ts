@@ -1,6 +1,6 @@
 /** The verb that shows the electrical side: volts and amps, ratings, order of switching, who to ask. */
 import { safetyPage, safetyResult } from '../src/output/safety-page.ts'
-import { chainOrFaults, type ExitStatus, printFaults } from './compute.ts'
+import { chainOrFaults, type ExitStatus, printFaults, statusOf } from './compute.ts'
 import { readDesign } from './read.ts'
 import { print } from './terminal.ts'
 
@@ -10,5 +10,5 @@ export async function safetyVerb(file: string, { json }: { readonly json: boolea
   const result = safetyResult(chain)
   if (json) process.stdout.write(`${JSON.stringify(result, null, 2)}\n`)
   else print(safetyPage(chain))
-  return result.concerns.some(({ severity }) => severity === 'blocking') ? 1 : 0
+  return statusOf(chain.concerns.filter(({ code }) => result.concerns.some((one) => one.code === code)))
 }

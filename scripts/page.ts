@@ -28,7 +28,9 @@ export function refusalsPage(codes: Readonly<Record<string, string>>): string {
   ].join('\n')
 }
 
-export function concernsPage(rules: readonly Pick<ConcernRule, 'code' | 'title' | 'basis'>[]): string {
+export function concernsPage(
+  rules: readonly Pick<ConcernRule, 'code' | 'title' | 'basis' | 'answeredBy'>[],
+): string {
   const sorted = [...rules].sort((a, b) => (a.code < b.code ? -1 : 1))
   return [
     '# Concerns',
@@ -39,9 +41,15 @@ export function concernsPage(rules: readonly Pick<ConcernRule, 'code' | 'title' 
     'stops anybody from editing a design. *blocking* means that the machine must not be signed off for its class,',
     '*warning* that it will disappoint or wear, *note* that it should be known. The codes stay; the words may improve.',
     '',
-    row(['code', 'concern', 'what is asked, and where the limit comes from']),
-    row(['---', '---', '---']),
-    ...sorted.map(({ code: name, title, basis }) => row([code(name), title, basis])),
+    '`gustloom remedies` tries what helps on the whole chain and tells the rule’s quantity before and after. What was',
+    'measured is kept in `answers`: an answered concern stays in the list and no longer counts as open, until its figure',
+    'has moved by more than a tenth.',
+    '',
+    row(['code', 'concern', 'what is asked, and where the limit comes from', 'the reading that answers it']),
+    row(['---', '---', '---', '---']),
+    ...sorted.map(({ code: name, title, basis, answeredBy = 'none' }) =>
+      row([code(name), title, basis, answeredBy]),
+    ),
     '',
   ].join('\n')
 }

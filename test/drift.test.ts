@@ -20,10 +20,12 @@ describe('law: generated pages say what they are given', () => {
   })
   test('concerns, by code', () => {
     const text = concernsPage([
-      { code: 'b-late', title: 'Late | last', basis: 'asked so' },
+      { code: 'b-late', title: 'Late | last', basis: 'asked so', answeredBy: 'Read twice.' },
       { code: 'a-first', title: 'First', basis: 'asked first' },
     ])
-    expect(text).toContain('| `a-first` | First | asked first |\n| `b-late` | Late \\| last | asked so |')
+    expect(text).toContain(
+      '| `a-first` | First | asked first | none |\n| `b-late` | Late \\| last | asked so | Read twice. |',
+    )
   })
   test('design fields, grouped by noun', () => {
     const gap: FieldDescription = {

@@ -20,7 +20,7 @@ describe('law: the check can fail', () => {
     ['src/physics/winding/a.ts', '../../geometry/b.ts', 'sideways'],
     ['src/physics/winding/a.ts', '../../data/wire.ts', 'sideways'],
     ['src/machine/a.ts', '../analysis/b.ts', 'up the stairs'],
-    ['src/analysis/a.ts', '../search/b.ts', 'sideways'],
+    ['src/analysis/a.ts', '../search/b.ts', 'up the stairs'],
     ['src/analysis/a.ts', '../index.ts', 'up the stairs'],
     ['cli/a.ts', '../web/b.ts', 'sideways'],
     ['web/a.tsx', '../cli/b.ts', 'sideways'],

@@ -8,7 +8,8 @@ const floors: readonly (readonly string[])[] = [
   ['src/units', 'src/refusal', 'src/numerics'],
   ['src/geometry', 'src/data', 'src/physics'],
   ['src/machine'],
-  ['src/analysis', 'src/measurement', 'src/search'],
+  ['src/analysis', 'src/measurement'],
+  ['src/search'],
   ['src/output'],
   ['src/index.ts'],
   ['cli', 'web'],
@@ -21,6 +22,7 @@ const sideways = new Set(['src/numerics src/refusal', 'src/units src/refusal'])
 const homeOfPackage: Readonly<Record<string, readonly string[]>> = {
   zod: ['src/machine'],
   three: ['web'],
+  idb: ['web'],
   preact: ['web'],
   '@preact/signals': ['web'],
   commander: ['cli'],

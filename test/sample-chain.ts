@@ -2,6 +2,8 @@
 
 import { rotorCurve } from '../src/analysis/blade-rotor.ts'
 import type { ChainView } from '../src/analysis/concern/concern.ts'
+import { conductorLayout } from '../src/analysis/conductor-layout.ts'
+import { machineHeat } from '../src/analysis/machine-heat.ts'
 import { bladeMap } from '../src/analysis/match.ts'
 import type { OpenCircuitVoltage, PhaseVoltage } from '../src/analysis/open-circuit-voltage.ts'
 import type { WindRow } from '../src/analysis/power-curve.ts'
@@ -50,6 +52,13 @@ const sampleDesign = () => ({
       place: 'behind the bridge',
       withoutPower: 'on',
       ownFuse: true,
+    },
+  },
+  shaft: {
+    locking: {
+      hub: 'split pin or wire',
+      bladeRoots: 'wedge-locking washers',
+      studs: 'wedge-locking washers',
     },
   },
   rotor: {
@@ -158,6 +167,23 @@ export function sampleVoltage(
   }
 }
 
+/** Parts as warm as made-up copper makes them: magnets take a third of its rise, its hottest spot a tenth more. */
+export function sampleTemperatures(
+  copper: number,
+  ambient = 285.15,
+): Pick<WindRow, 'copperTemperature' | 'temperatures'> {
+  const rise = copper - ambient
+  return {
+    copperTemperature: copper,
+    temperatures: {
+      hotSpot: ambient + 1.1 * rise,
+      magnets: ambient + rise / 3,
+      support: copper,
+      gapAir: ambient + rise / 2,
+    },
+  }
+}
+
 function sampleRow(wind: number): WindRow {
   const held = Math.min(wind, 11)
   const charging = wind >= 3
@@ -175,7 +201,8 @@ function sampleRow(wind: number): WindRow {
     loadVoltage: 26,
     phaseCurrent: watts.useful / 32,
     currentDensity: watts.useful / 32 / 5e-6,
-    copperTemperature: 285.15 + 0.02 * held ** 3,
+    ...sampleTemperatures(285.15 + 0.02 * held ** 3),
+    nodeRises: new Float64Array(0),
     overheated: false,
   }
 }
@@ -187,6 +214,11 @@ export function sampleChain(
 ): ChainView {
   const machine = sampleMachine(fields)
   const rotor = rotorCurve(machine)
+  const heat = machineHeat(machine, {
+    layout: conductorLayout(machine),
+    wound: { copperMass: 4, wireLength: 300 },
+    working: { speed: 50, wind: 11 },
+  })
   const rows = Array.from({ length: 50 }, (_, k) => sampleRow((k + 1) / 2))
   const joule = 3.6e6
   const parts = {
@@ -267,6 +299,7 @@ export function sampleChain(
       reelRest: undefined,
     },
     voltage: sampleVoltage(),
+    magnetLoad: { own: () => undefined, winding: () => undefined },
     generator: {
       cutIn: 22,
       speeds: new Float64Array(0),
@@ -282,6 +315,7 @@ export function sampleChain(
       between: undefined,
       at: () => ({ friction: 0, eddy: 0, parts: 0 }),
     },
+    heat,
     cooling: { resistance: () => 0.3, spread: 0.5 },
     startWind: 2,
     cutInWind: 3,

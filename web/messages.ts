@@ -1,5 +1,6 @@
 /** What the page and its worker say to each other. */
 import type {
+  ConcernRemedyReport,
   ContestRule,
   FaultStudy,
   FieldDescription,
@@ -7,13 +8,13 @@ import type {
   GeneratorTarget,
   MatchMap,
   RemedyReport,
-  Spreads,
+  SpreadStudy,
   StormWindKind,
   WindImportOptions,
   Worth,
 } from '../src/index.ts'
 import type { ContestReport } from '../src/output/contest-report.ts'
-import type { StormReport } from '../src/output/storm-report.ts'
+import type { ScenarioReport } from '../src/output/scenario-report.ts'
 import type { RecordReport } from './record.ts'
 import type { Snapshot, WindSnapshot } from './snapshot.ts'
 import type { WireSnapshot } from './wire-snapshot.ts'
@@ -41,6 +42,9 @@ export type ToWorker =
   /** The raw text of a design for whose match remedies are tried; newer ones supersede it. */
   | { readonly kind: 'remedies'; readonly id: number; readonly text: string }
   | { readonly kind: 'remedies-stop' }
+  /** The raw text of a design and the code of a concern whose remedies are tried; another supersedes it. */
+  | { readonly kind: 'helps'; readonly id: number; readonly text: string; readonly code: string }
+  | { readonly kind: 'helps-stop' }
   /** A wind logger's file, and the raw text of the design to set into its wind; a newer one supersedes it. */
   | {
       readonly kind: 'record'
@@ -88,7 +92,8 @@ export type FromWorker =
       readonly target: GeneratorTarget | undefined
     }
   /** How far the guesses let the result of that edit be off; follows it after a while. */
-  | { readonly kind: 'spreads'; readonly id: number; readonly spreads: Spreads }
+  | { readonly kind: 'spread-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'spreads'; readonly id: number; readonly study: SpreadStudy; readonly last: boolean }
   /** The need of the design against its year, where it names one; follows it after a while. */
   | { readonly kind: 'worth'; readonly id: number; readonly worth: Worth }
   /** The engine failed in a way that no rule foresaw. */
@@ -112,6 +117,12 @@ export type FromRemedies =
   | { readonly kind: 'remedies'; readonly id: number; readonly report: RemedyReport }
   | { readonly kind: 'remedies-refused'; readonly id: number; readonly reason: string }
 
+/** What an engine says of what helps against a concern. */
+export type FromHelps =
+  | { readonly kind: 'helps-progress'; readonly id: number; readonly fraction: number }
+  | { readonly kind: 'helps'; readonly id: number; readonly report: ConcernRemedyReport }
+  | { readonly kind: 'helps-refused'; readonly id: number; readonly reason: string }
+
 /** What an engine says of a wind logger's file. */
 export type FromRecord =
   | { readonly kind: 'record-progress'; readonly id: number; readonly fraction: number }
@@ -121,5 +132,5 @@ export type FromRecord =
 /** What an engine says of a storm. */
 export type FromStorm =
   | { readonly kind: 'storm-progress'; readonly id: number; readonly fraction: number }
-  | { readonly kind: 'storm'; readonly id: number; readonly report: StormReport }
+  | { readonly kind: 'storm'; readonly id: number; readonly report: ScenarioReport }
   | { readonly kind: 'storm-refused'; readonly id: number; readonly reason: string }

@@ -24,6 +24,7 @@ import { RecordView } from './view/record.tsx'
 import { RemedyView } from './view/remedy.tsx'
 import { Ribbon } from './view/ribbon.tsx'
 import { Solid } from './view/solid.tsx'
+import { SpreadView } from './view/spread.tsx'
 import { FaultSummary, Notice, Status } from './view/status.tsx'
 import { StormView } from './view/storm.tsx'
 import { Waveform } from './view/waveform.tsx'
@@ -62,6 +63,7 @@ function Results() {
       {detail ? <Waveform detail={detail} row={row} /> : null}
       <GapField snapshot={result} />
       <HandTurn />
+      <SpreadView />
       <YearView snapshot={result} />
       <RecordView />
       <StormView />

@@ -4,7 +4,6 @@ import { coilPolyline } from '../src/analysis/conductor-layout.ts'
 import { windShare } from '../src/analysis/site-wind.ts'
 import {
   type Chain,
-  type Concern,
   loadPoint,
   type Machine,
   type Meter,
@@ -17,6 +16,7 @@ import {
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
 import type { Magnet } from '../src/physics/magnetics/magnet.ts'
 import { turnedMagnet } from '../src/physics/magnetics/magnet-pose.ts'
+import { type ShownConcern, shownConcern } from './shown-concern.ts'
 
 /** A magnet as it is drawn: an outline in its own x and y, as high along its own z. */
 export interface MagnetBody {
@@ -104,7 +104,7 @@ export interface Snapshot {
   /** For readings by hand, and the meter of the bench. */
   readonly turn: TurnSource
   readonly meter: Meter
-  readonly concerns: readonly Concern[]
+  readonly concerns: readonly ShownConcern[]
 }
 
 export interface WindSnapshot {
@@ -292,7 +292,7 @@ export function snapshotOf(chain: Chain): Snapshot {
     limiter: machine.protection.mechanical,
     turn: turnSource(chain),
     meter: meterOf(design.bench),
-    concerns: chain.concerns,
+    concerns: chain.concerns.map((concern) => shownConcern(chain, concern)),
   }
 }
 

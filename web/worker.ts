@@ -2,6 +2,7 @@
 import {
   type Chain,
   chainOf,
+  concernRemedies,
   type Design,
   designFields,
   designForm,
@@ -16,23 +17,27 @@ import {
   Refusal,
   resolveDesign,
   type Steps,
-  spreadsOf,
-  stormStudy,
+  scenarioStudy,
+  spreadOutputNames,
+  spreadPlan,
+  spreadStudyFrom,
   worthOf,
 } from '../src/index.ts'
 import { contestReport } from '../src/output/contest-report.ts'
-import { stormReport } from '../src/output/storm-report.ts'
+import { scenarioReport } from '../src/output/scenario-report.ts'
 import type {
   FromContest,
+  FromHelps,
   FromRecord,
   FromRemedies,
   FromStorm,
   FromStudy,
   FromWorker,
-  ShownFault,
   ToWorker,
 } from './messages.ts'
 import { recordReport } from './record.ts'
+import { faultOfRefusal } from './refusal-fault.ts'
+import { samplerPool } from './sampler-pool.ts'
 import { snapshotOf, windSnapshotOf } from './snapshot.ts'
 import { wireSnapshotOf } from './wire-snapshot.ts'
 
@@ -44,6 +49,7 @@ type StudyAsked = Extract<ToWorker, { kind: 'study' }>
 type StormAsked = Extract<ToWorker, { kind: 'storm' }>
 type RecordAsked = Extract<ToWorker, { kind: 'record' }>
 type RemediesAsked = Extract<ToWorker, { kind: 'remedies' }>
+type HelpsAsked = Extract<ToWorker, { kind: 'helps' }>
 
 let waiting: Edit | undefined
 /** The contest to be held or being held; another, or none, supersedes it. */
@@ -54,14 +60,17 @@ let studyAsked: StudyAsked | undefined
 let stormAsked: StormAsked | undefined
 /** The remedies to be tried or being tried. */
 let remediesAsked: RemediesAsked | undefined
+/** The concern whose remedies are to be tried or being tried. */
+let helpsAsked: HelpsAsked | undefined
 /** The wind record to be read or being read. */
 let recordAsked: RecordAsked | undefined
 let busy = false
 let done: { readonly id: number; readonly chain: Chain } | undefined
 let row = 0
 
-const say = (message: FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm) =>
-  self.postMessage(message)
+const say = (
+  message: FromWorker | FromContest | FromStudy | FromRemedies | FromHelps | FromRecord | FromStorm,
+) => self.postMessage(message)
 
 /** Lets messages that have arrived meanwhile be heard; a timer would be slowed to 4 ms. */
 const turn = new MessageChannel()
@@ -74,18 +83,6 @@ const nextTurn = () =>
   })
 
 const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error))
-
-function faultOfRefusal(error: Refusal): ShownFault {
-  const [path = '', rest = ''] = error.message.split(' must be ')
-  const [condition = '', received = ''] = rest.split('; received ')
-  return {
-    path,
-    condition,
-    received: received.replace(/ \([a-z-]+\)$/, ''),
-    code: error.code,
-    text: error.message,
-  }
-}
 
 function sayForm(id: number, text: string): void {
   let document: unknown
@@ -141,6 +138,27 @@ async function run<Result>(
   }
 }
 
+const samplers = samplerPool()
+
+/** A few draws for a first look, then as many as the plan likes; an edit stops them. */
+async function drawGuesses(id: number, text: string, chain: Chain): Promise<void> {
+  const rounds = [{ samples: 128 }, {}]
+  for (const [round, options] of rounds.entries()) {
+    if (waiting !== undefined) return
+    const plan = spreadPlan(chain, options)
+    const none = plan.drawn.length === 0
+    const values = none
+      ? new Float64Array(plan.samples * spreadOutputNames.length)
+      : await samplers.draw(text, options, plan, (fraction) =>
+          say({ kind: 'spread-progress', id, fraction: round === 0 ? 0 : fraction }),
+        )
+    if (values === undefined) return
+    const last = none || round === rounds.length - 1
+    say({ kind: 'spreads', id, study: spreadStudyFrom(chain, plan, values), last })
+    if (none) return
+  }
+}
+
 async function compute({ id, text }: Edit): Promise<void> {
   try {
     sayForm(id, text)
@@ -161,8 +179,7 @@ async function compute({ id, text }: Edit): Promise<void> {
     const worth = await run(worthOf(chain))
     if (worth) say({ kind: 'worth', id, worth })
     // how far the guesses let it be off takes many chains; it follows when nobody waits for anything else
-    const spreads = await run(spreadsOf(chain))
-    if (spreads) say({ kind: 'spreads', id, spreads })
+    await drawGuesses(id, text, chain)
   } catch (error) {
     if (error instanceof Refusal) say({ kind: 'faults', id, faults: [faultOfRefusal(error)] })
     else say({ kind: 'failed', id, reason: reasonOf(error) })
@@ -233,8 +250,8 @@ async function putThroughStorm(asked: StormAsked): Promise<void> {
     const chain = await run(chainOf(resolveDesign(parsed.design)), () => tell(0), superseded)
     if (!chain) return
     const options = { kind: wind, ...(top === undefined ? {} : { top }) }
-    const made = await run(stormStudy(chain, options), tell, superseded)
-    if (made) say({ kind: 'storm', id, report: stormReport(made) })
+    const made = await run(scenarioStudy(chain, options), tell, superseded)
+    if (made) say({ kind: 'storm', id, report: scenarioReport(made) })
   } catch (error) {
     say({ kind: 'storm-refused', id, reason: reasonOf(error) })
   } finally {
@@ -284,11 +301,40 @@ async function remedies(asked: RemediesAsked): Promise<void> {
   }
 }
 
+async function helps(asked: HelpsAsked): Promise<void> {
+  const { id, text, code } = asked
+  try {
+    const parsed = parseDesignText(text)
+    if (!parsed.ok) {
+      say({ kind: 'helps-refused', id, reason: parsed.faults.map(faultText).join('; ') })
+      return
+    }
+    const report = await run(
+      concernRemedies(parsed.design, { codes: [code] }),
+      (fraction) => say({ kind: 'helps-progress', id, fraction }),
+      () => waiting !== undefined || helpsAsked !== asked,
+    )
+    if (report) say({ kind: 'helps', id, report })
+  } catch (error) {
+    say({ kind: 'helps-refused', id, reason: reasonOf(error) })
+  } finally {
+    if (helpsAsked === asked && !waiting) helpsAsked = undefined
+  }
+}
+
 async function work(): Promise<void> {
   if (busy) return
   busy = true
   try {
-    while (waiting || contestAsked || stormAsked || studyAsked || remediesAsked || recordAsked) {
+    while (
+      waiting ||
+      contestAsked ||
+      stormAsked ||
+      studyAsked ||
+      remediesAsked ||
+      helpsAsked ||
+      recordAsked
+    ) {
       const edit = waiting
       waiting = undefined
       if (edit) await compute(edit)
@@ -296,6 +342,7 @@ async function work(): Promise<void> {
       else if (studyAsked) await study(studyAsked)
       else if (stormAsked) await putThroughStorm(stormAsked)
       else if (remediesAsked) await remedies(remediesAsked)
+      else if (helpsAsked) await helps(helpsAsked)
       else if (recordAsked) await readRecord(recordAsked)
     }
   } finally {
@@ -306,6 +353,7 @@ async function work(): Promise<void> {
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === 'edit') {
     waiting = data
+    samplers.stop()
     void work()
   } else if (data.kind === 'contest') {
     contestAsked = data
@@ -323,6 +371,10 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     remediesAsked = data
     void work()
   } else if (data.kind === 'remedies-stop') remediesAsked = undefined
+  else if (data.kind === 'helps') {
+    helpsAsked = data
+    void work()
+  } else if (data.kind === 'helps-stop') helpsAsked = undefined
   else if (data.kind === 'record') {
     recordAsked = data
     void work()

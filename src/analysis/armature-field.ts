@@ -1,5 +1,6 @@
 /** The field that the currents of a shorted winding raise at points which turn with the rotor. */
 import { curvePolyline, turnedCurve } from '../geometry/curve.ts'
+import { mirrorPartners } from '../geometry/mirror-partner.ts'
 import type { Machine } from '../machine/machine.ts'
 import { turnPointsAboutZ, type Vector3 } from '../numerics/vector.ts'
 import { wireFluxDensity } from '../physics/magnetics/wire-field.ts'
@@ -54,15 +55,24 @@ const softeningShare = 0.05
 /** Of a spread, where two Gauss points stand for it, to either side of its middle. */
 const gaussPair = 0.5 / Math.sqrt(3)
 
-/** Wires that stand for a shape at angle 0: the bundle of a coil, or of a wave, by two filaments side by side. */
-function shapeWires(machine: Machine, shape: ConductorShape, number: number): readonly Wire[] {
+/** Images beyond the nearest three lie twice the room between the plates away and more: they show no bundle. */
+const nearImages = 3
+const farChords = 2
+
+/**
+ * Wires that stand for a shape at angle 0: the bundle of a coil, or of a wave, by two filaments side by side; of a coil
+ * far off by one with longer chords, 0.03 % of the whole.
+ */
+function shapeWires(machine: Machine, shape: ConductorShape, number: number, far: boolean): readonly Wire[] {
   const { bundle, turns, turnLength, repeats, spreadAngle, curve } = shape
   const curves =
     repeats > 1
       ? [-1, 1].map((side) => ({ curve: turnedCurve(curve, side * gaussPair * spreadAngle), weight: 0.5 }))
-      : conductorLayout(machine, [2, 1]).shapes[number]!.filaments
+      : conductorLayout(machine, [far ? 1 : 2, 1]).shapes[number]!.filaments
   return curves.map((filament) => ({
-    polyline: curvePolyline(filament.curve, { sagitta: (sagittaShare * turnLength) / repeats }),
+    polyline: curvePolyline(filament.curve, {
+      sagitta: ((far ? farChords : 1) * sagittaShare * turnLength) / repeats,
+    }),
     turns: turns * filament.weight,
     softening: softeningShare * bundle.thickness,
   }))
@@ -70,6 +80,25 @@ function shapeWires(machine: Machine, shape: ConductorShape, number: number): re
 
 /** Angles in whole parts of this many a turn are told apart. */
 const angleKeys = 1e9
+
+const keyOf = (angle: number): number =>
+  Math.round((angle / (2 * Math.PI) - Math.floor(angle / (2 * Math.PI))) * angleKeys) % angleKeys
+
+/**
+ * Points that mirror each other in the plane through the shaft and their own middle, where the direction lies in that
+ * plane: a coil that is its own mirror image meets them at −θ as it does at θ.
+ */
+function mirrored({ points, direction: [x, y] }: TurningPoints) {
+  let [X, Y] = [0, 0]
+  for (let i = 0; i < points.length; i += 3) {
+    X += points[i]!
+    Y += points[i + 1]!
+  }
+  const middle = Math.atan2(Y, X)
+  if (Math.abs(y * Math.cos(middle) - x * Math.sin(middle)) > 1e-9) return undefined
+  const partner = mirrorPartners(points, middle)
+  return partner === undefined ? undefined : { middle, partner }
+}
 
 /**
  * H along the direction per ampere of each phase, phase by phase, angle by angle, points fastest [1/m]. Plates are
@@ -80,25 +109,32 @@ const angleKeys = 1e9
 export function armatureFields(
   machine: Machine,
   layout: ConductorLayout,
-  { points, direction, angles }: TurningPoints,
+  turning: TurningPoints,
 ): Float64Array[] {
+  const { points, direction, angles } = turning
+  const mirror = mirrored(turning)
   const count = points.length / 3
   const images = windingImages(ironPlanes(machine))
-  const keyOf = (angle: number) =>
-    Math.round((angle / (2 * Math.PI) - Math.floor(angle / (2 * Math.PI))) * angleKeys) % angleKeys
   const perShape = layout.shapes.map((shape, number) => {
     const met = new Map<number, number>()
+    const partner = shape.parity === 'even' ? mirror?.partner : undefined
+    const imageOf = (angle: number) => keyOf(-2 * (mirror?.middle ?? 0) - angle)
     for (const coil of layout.coils)
       if (coil.shape === number)
-        for (const angle of angles) met.set(keyOf(angle - coil.angle), angle - coil.angle)
+        for (const angle of angles) {
+          const relative = angle - coil.angle
+          if (partner === undefined || !met.has(imageOf(relative))) met.set(keyOf(relative), relative)
+        }
     const relative = [...met.values()]
     const places = new Float64Array(points.length * relative.length)
     relative.forEach((angle, k) => {
       places.set(turnPointsAboutZ(points, angle), points.length * k)
     })
+    const near = shapeWires(machine, shape, number, false)
+    const far = images.length > nearImages ? shapeWires(machine, shape, number, true) : []
     const B = wireFluxDensity(
-      shapeWires(machine, shape, number).flatMap(({ polyline, turns, softening }) =>
-        images.map(([sense, shift]) => ({
+      images.flatMap(([sense, shift], k) =>
+        (k < nearImages ? near : far).map(({ polyline, turns, softening }) => ({
           polyline: Float64Array.from(polyline, (value, i) => (i % 3 === 2 ? sense * value + shift : value)),
           current: turns / μ0,
           softening,
@@ -109,13 +145,16 @@ export function armatureFields(
     const axial = new Map<number, Float64Array>()
     relative.forEach((angle, k) => {
       const [x, y, z] = turnPointsAboutZ(Float64Array.from(direction), angle)
-      axial.set(
-        keyOf(angle),
-        Float64Array.from({ length: count }, (_, i) => {
-          const at = 3 * (count * k + i)
-          return B[at]! * x! + B[at + 1]! * y! + B[at + 2]! * z!
-        }),
-      )
+      const own = Float64Array.from({ length: count }, (_, i) => {
+        const at = 3 * (count * k + i)
+        return B[at]! * x! + B[at + 1]! * y! + B[at + 2]! * z!
+      })
+      if (partner !== undefined)
+        axial.set(
+          imageOf(angle),
+          own.map((_, i) => own[partner[i]!]!),
+        )
+      axial.set(keyOf(angle), own)
     })
     return axial
   })

@@ -152,6 +152,16 @@ function bestOf(tipSpeedRatio: Float64Array, power: Float64Array): RotorCurve['b
   return best
 }
 
+/**
+ * The section with its least drag changed by `factor`, and as much added to the drag at every angle: rough wood and a
+ * thick trailing edge cost friction, which hardly matters once the section has stalled.
+ */
+function withDrag(polar: Polar, factor: number): Polar {
+  if (factor === 1) return polar
+  const more = (factor - 1) * Math.min(...polar.drag)
+  return { ...polar, drag: polar.drag.map((drag) => drag + more) }
+}
+
 /** A coarse blade finds where to look, the usual one where it is. */
 function runawayOf(shape: BladeRotor): number {
   const near = runawayTipSpeedRatio(shape, { ...fastWind, elements: 6 })
@@ -162,13 +172,14 @@ function runawayOf(shape: BladeRotor): number {
     : runawayTipSpeedRatio(shape, fastWind)
 }
 
-/** Curve of the machine's blades, from rest to just past runaway. */
-export function rotorCurve({ blades }: Machine): RotorCurve {
+/** Curve of the machine's blades, from rest to just past runaway; `dragFactor` on the least drag of their sections. */
+export function rotorCurve({ blades }: Machine, dragFactor = 1): RotorCurve {
   if ('height' in blades)
     return verticalCurve(blades, {
       winds: curveWinds,
       viscosity,
-      polars: blades.kind === 'straight-blade' ? polarsOf(blades) : [],
+      polars:
+        blades.kind === 'straight-blade' ? polarsOf(blades).map((polar) => withDrag(polar, dragFactor)) : [],
       points: curvePoints,
     })
   if (blades.kind === 'table') {
@@ -191,7 +202,15 @@ export function rotorCurve({ blades }: Machine): RotorCurve {
       shape: undefined,
     }
   }
-  const shape = bladeRotor(blades)
+  // the shape is that of the design, whatever its sections' drag turns out to be
+  const drawn = bladeRotor(blades)
+  const shape: BladeRotor = {
+    ...drawn,
+    polar: withDrag(drawn.polar, dragFactor),
+    ...(drawn.polars === undefined
+      ? {}
+      : { polars: drawn.polars.map((polar) => withDrag(polar, dragFactor)) }),
+  }
   const runaway = runawayOf(shape)
   const last = Math.max(1.05 * runaway, 1)
   // closer together at low speed, where stall makes the curve bend

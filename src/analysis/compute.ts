@@ -11,13 +11,17 @@ import { type Concern, concernsOf } from './concerns.ts'
 import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
 import { type NoLoadDrag, noLoadDrag } from './drag.ts'
 import { type GeneratorCurve, generatorCurve } from './generator-curve.ts'
+import type { AirMotion } from './heat-film.ts'
 import type { SteelState } from './iron-response.ts'
+import { type MachineHeat, machineHeat } from './machine-heat.ts'
+import { type MagnetLoad, magnetLoad } from './magnet-load.ts'
+import { strengthBesideCopper } from './magnet-strength.ts'
 import { type BladeMap, bladeMap } from './match.ts'
 import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-voltage.ts'
-import { cutInWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
+import { cutInWind, limiterWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
 import { reusable } from './reuse.ts'
 import { type Runaway, runaway } from './runaway.ts'
-import { type StatorCooling, statorCooling } from './stator-cooling.ts'
+import { likedWind, type StatorCooling, statorCooling } from './stator-cooling.ts'
 import { finished, type Steps, within } from './step.ts'
 import { type WoundMachine, woundMachine } from './winding.ts'
 import { type Year, year } from './year.ts'
@@ -37,11 +41,16 @@ export interface Chain {
   readonly layout: ConductorLayout
   readonly wound: WoundMachine
   readonly voltage: OpenCircuitVoltage
+  /** What bears on a magnet, per unit of magnetisation and current. */
+  readonly magnetLoad: MagnetLoad
   readonly generator: GeneratorCurve
   /** Watts that currents inside the winding burn, at a speed. */
   readonly circulating: Circulation
   /** What turning costs with nothing connected, circulating currents aside. */
   readonly drag: NoLoadDrag
+  /** Where the heat goes and what it warms. */
+  readonly heat: MachineHeat
+  /** The same from copper to air as one number. */
   readonly cooling: StatorCooling
   /** Wind that starts the rotor from rest, and wind in which current begins [m/s]; infinite where never. */
   readonly startWind: number
@@ -60,20 +69,28 @@ export interface Chain {
 export interface Assumptions {
   /** On the estimated thermal resistance from copper to air. */
   readonly coolingFactor: number
+  /** On the least drag of the blades' sections. */
+  readonly sectionDragFactor: number
 }
 
-export const usualAssumptions: Assumptions = { coolingFactor: 1 }
+export const usualAssumptions: Assumptions = { coolingFactor: 1, sectionDragFactor: 1 }
 
 export interface ChainOptions {
   readonly assumptions?: Assumptions
-  /** An earlier chain: what an edit has left alone is taken over from it. */
+  /** An earlier chain under the usual assumptions: what an edit has left alone is taken over from it. */
   readonly previous?: Chain | undefined
 }
 
-/** Field, wire and volts. The magnets are taken at the temperature of the air: they sit in the wind of their turning. */
+/** A working day: the wind in which a limiter acts, or usually would, and the blades at their best. */
+export function workingMotion(machine: Machine, rotor: RotorCurve): AirMotion {
+  const wind = Math.min(limiterWind(machine), machine.site.stormWind)
+  return { wind, speed: (rotor.best.tipSpeedRatio * wind) / machine.blades.radius }
+}
+
+/** Field, wire and volts, the magnets as cold as the air: what heat takes of them the generator's tables know. */
 function* magneticsOf(
   machine: Machine,
-): Steps<Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage'>> {
+): Steps<Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage' | 'magnetLoad'>> {
   const field = rotorField(machine, machine.site.ambient)
   const layout = conductorLayout(machine)
   const gap = gapProfile(machine, field, layout.shapes[0]!.distance)
@@ -81,45 +98,70 @@ function* magneticsOf(
   const wound = woundMachine(machine, layout)
   yield 0.2
   const voltage = openCircuitVoltage(machine, field, layout, wound)
-  return { field, layout, gap, wound, voltage }
+  return { field, layout, gap, wound, voltage, magnetLoad: magnetLoad(machine, field, layout) }
 }
 
 /** The generator as the load and the blades will meet it, up to somewhat past the storm's runaway. */
 function* generatorOf(
   machine: Machine,
-  { rotor, field, layout, wound, voltage }: Pick<Chain, 'rotor' | 'field' | 'layout' | 'wound' | 'voltage'>,
+  {
+    rotor,
+    field,
+    layout,
+    wound,
+    voltage,
+    heat,
+  }: Pick<Chain, 'rotor' | 'field' | 'layout' | 'wound' | 'voltage' | 'heat'>,
 ): Steps<Pick<Chain, 'generator' | 'circulating' | 'drag'>> {
   const fastest = (rotor.runaway * 1.05 * machine.site.stormWind) / machine.blades.radius
   const circulating = circulation(machine, layout, wound, voltage, fastest)
   const drag = noLoadDrag(machine, field, layout, wound)
-  const generator = yield* generatorCurve(machine, voltage, { drag: drag.at, circulating }, fastest)
+  const strength = strengthBesideCopper(machine, heat.magnetShare)
+  const generator = yield* generatorCurve(machine, voltage, { drag: drag.at, circulating }, fastest, strength)
   return { generator, circulating, drag }
 }
 
 /** The chain, step by step: yields the fraction done and returns the result. */
 export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Chain> {
   const { assumptions = usualAssumptions, previous } = options
-  const known = reusable(machine, previous)
+  const dragged = assumptions.sectionDragFactor !== 1
+  const same = reusable(machine, previous)
+  // other blades bring other speeds, and with them another table of the generator
+  const known = dragged ? { ...same, rotor: undefined, generator: undefined } : same
   const { site } = machine
   const airDensity =
     site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
-  const rotor = known.rotor ?? rotorCurve(machine)
+  const rotor = known.rotor ?? rotorCurve(machine, assumptions.sectionDragFactor)
   const blades = bladeMap(rotor, {
     density: airDensity,
     radius: machine.blades.radius,
     area: sweptArea(machine.blades),
   })
   yield 0.1
-  const { field, layout, gap, wound, voltage } =
-    known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))
+  const {
+    field,
+    layout,
+    gap,
+    wound,
+    voltage,
+    magnetLoad: load,
+  } = known.magnetics ?? (yield* within(magneticsOf(machine), 0.1, 0.4))
   yield 0.5
+  const heat = machineHeat(machine, {
+    layout,
+    wound,
+    working: workingMotion(machine, rotor),
+    factor: assumptions.coolingFactor,
+  })
   const { generator, circulating, drag } =
-    known.generator ??
-    (yield* within(generatorOf(machine, { rotor, field, layout, wound, voltage }), 0.5, 0.3))
-  const cooling = statorCooling(machine, layout, assumptions.coolingFactor)
+    (previous !== undefined && previous.heat.magnetShare === heat.magnetShare
+      ? known.generator
+      : undefined) ??
+    (yield* within(generatorOf(machine, { rotor, field, layout, wound, voltage, heat }), 0.5, 0.3))
+  const cooling = statorCooling(heat, (speed) => likedWind(rotor, machine.blades.radius, speed))
   yield 0.85
   const phaseArea = wound.conductorArea * layout.groups
-  const parts = { machine, rotor, blades, generator, cooling, phaseArea }
+  const parts = { machine, rotor, blades, generator, heat, phaseArea }
   const curve = powerCurve(parts)
   const bare = {
     machine,
@@ -132,9 +174,11 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
     layout,
     wound,
     voltage,
+    magnetLoad: load,
     generator,
     circulating,
     drag,
+    heat,
     cooling,
     startWind: startWind(parts),
     cutInWind: cutInWind(curve),

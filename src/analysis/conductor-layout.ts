@@ -239,6 +239,9 @@ function coilLayout(
   const perGroup = Array.from({ length: winding.phaseCount }, (_, phase) =>
     Math.ceil(belts.filter((belt) => belt.phase === phase).length / winding.parallelGroups),
   )
+  const unlikeGroups = winding.groupCoils?.flatMap((count, group) =>
+    Array.from({ length: count }, () => group),
+  )
   return {
     shapes: [
       {
@@ -268,7 +271,7 @@ function coilLayout(
         angle: winding.offset + (2 * Math.PI * k) / winding.coilCount,
         phase: terminalPhase(machine, phase),
         sense: (swapped ? -sense : sense) as 1 | -1,
-        group: Math.floor(place / perGroup[phase]!),
+        group: unlikeGroups?.[place] ?? Math.floor(place / perGroup[phase]!),
       }
     }),
     phaseCount: winding.phaseCount,

@@ -19,6 +19,15 @@ export interface NoLoadDrag {
   readonly at: (speed: number) => DragWatts
 }
 
+/** Watts at a speed, of the machine's own friction and of these eddy currents. */
+export const dragAt =
+  ({ shaft }: Machine, { strands, parts }: Pick<NoLoadDrag, 'strands' | 'parts'>): NoLoadDrag['at'] =>
+  (speed) => ({
+    friction: shaft.friction * speed,
+    eddy: strands.total * speed ** 2,
+    parts: parts.reduce((sum, { loss }) => sum + loss(speed), 0),
+  })
+
 /** The copper is taken cold, where the strands lose most. */
 export function noLoadDrag(
   machine: Machine,
@@ -32,10 +41,6 @@ export function noLoadDrag(
     strands,
     parts,
     between: strandCirculation(machine, field, layout, wound),
-    at: (speed) => ({
-      friction: machine.shaft.friction * speed,
-      eddy: strands.total * speed ** 2,
-      parts: parts.reduce((sum, { loss }) => sum + loss(speed), 0),
-    }),
+    at: dragAt(machine, { strands, parts }),
   }
 }

@@ -2,17 +2,20 @@
 import { describe, expect, test } from 'vitest'
 import { exampleChain } from '../../test/example.ts'
 import { loadPoint } from './load-point.ts'
+import { strengthBesideCopper, weakenedVoltage } from './magnet-strength.ts'
 import { wattColumns } from './watts.ts'
 
-describe('agrees: the table and a solution in time at the very speed and temperature', () => {
+describe('agrees: the table and a solution in time at the very speed and temperature, the magnets as warm as beside that copper', () => {
   for (const name of ['hen-house-drum', 'boathouse-two-disc', 'class-room-fan'])
     test(name, () => {
-      const { machine, voltage, generator, runaway } = exampleChain(name)
+      const { machine, voltage, generator, runaway, heat } = exampleChain(name)
+      const strength = strengthBesideCopper(machine, heat.magnetShare)
       for (const share of [0.02, 0.07, 0.18, 0.41, 0.83])
         for (const copperTemperature of [270, 310, 400, 480]) {
           const speed = generator.cutIn + share * (runaway.speed - generator.cutIn)
           const table = generator.at(speed, copperTemperature)
-          const point = loadPoint(machine, voltage, { speed, copperTemperature })
+          const warm = weakenedVoltage(voltage, strength(copperTemperature))
+          const point = loadPoint(machine, warm, { speed, copperTemperature })
           expect(Math.abs(table.dcCurrent / point.dcCurrent - 1)).toBeLessThan(0.02)
           expect(Math.abs(table.phaseCurrent / Math.max(...point.phaseCurrentRms) - 1)).toBeLessThan(0.02)
           expect(Math.abs(table.watts.winding / point.power.winding - 1)).toBeLessThan(0.04)

@@ -8,6 +8,7 @@ import { converterKinks } from './converter-kink.ts'
 import type { DragWatts } from './drag.ts'
 import type { LoadPoint } from './load-balance.ts'
 import { copperRatio, cutInSpeed, loadPoint } from './load-point.ts'
+import { weakenedVoltage } from './magnet-strength.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import type { Steps } from './step.ts'
 import { noWatts, shaftPower, type Watts, wattColumns } from './watts.ts'
@@ -25,7 +26,7 @@ export interface GeneratorState {
 }
 
 export interface GeneratorCurve {
-  /** Speed at which current begins to flow [rad/s]; infinite where it never does. */
+  /** Speed at which current begins to flow, the magnets cold [rad/s]; infinite where it never does. */
   readonly cutIn: number
   /** Nodes of the table at its coldest [rad/s]. */
   readonly speeds: Float64Array
@@ -80,46 +81,50 @@ export interface NoLoadLosses {
   readonly circulating: Circulation
 }
 
+/** The circuit solved at nodes of speed and copper temperature: what the load takes, turning losses aside. */
+export interface LoadTables {
+  /** Speed at which current begins to flow [rad/s]; infinite where it never does. */
+  readonly cutIn: number
+  /** Nodes at its coldest [rad/s]; none where no current flows up to the fastest speed. */
+  readonly speeds: Float64Array
+  readonly tables: readonly LoadTable[]
+  /** Share of each table at a copper temperature [K]. */
+  readonly weigh: (temperature: number) => readonly number[]
+  /** Volts over those of magnets as cold as the air, at a copper temperature [K]. */
+  readonly strength: (temperature: number) => number
+  /** Largest gap between shaft power and the sum of its parts at the nodes, as a share. */
+  readonly residual: number
+}
+
+type OfSpeed = (speed: number) => number
+
+/** At one copper temperature, against speed. */
+interface LoadTable {
+  readonly electrical: Readonly<Record<Exclude<keyof Watts, keyof DragWatts>, OfSpeed>>
+  readonly shaft: OfSpeed
+  readonly dcCurrent: OfSpeed
+  readonly loadCurrent: OfSpeed
+  readonly voltageRise: OfSpeed
+  readonly firstVoltage: number
+  readonly phaseCurrent: OfSpeed
+}
+
+const alwaysCold = () => 1
+
 /**
- * `drag` gives friction and eddy losses at a speed; they are there with or without load.
- * `fastest` is the highest speed that will be asked for [rad/s]. Yields the fraction done.
+ * `fastest` is the highest speed that will be asked for [rad/s]; `strength` as in the tables: magnets beside hot copper
+ * are weaker. The tables run over the speed at which cold magnets would give the same volts, so that a kink, as where
+ * current begins, lies at one place in all of them. Yields the fraction done.
  */
-export function* generatorCurve(
+export function* loadTables(
   machine: Machine,
   voltage: OpenCircuitVoltage,
-  { drag, circulating }: NoLoadLosses,
   fastest: number,
-): Steps<GeneratorCurve> {
+  strength: (copperTemperature: number) => number = alwaysCold,
+): Steps<LoadTables> {
   const cutIn = machine.load.kind === 'open' ? Number.POSITIVE_INFINITY : cutInSpeed(machine, voltage)
-  const dragOnly = (speed: number): GeneratorState => ({
-    watts: {
-      ...noWatts,
-      ...drag(speed),
-      winding:
-        circulating.branches(speed) +
-        circulating.delta(speed) +
-        circulating.loops(speed) +
-        circulating.bridge(speed),
-    },
-    dcCurrent: 0,
-    loadCurrent: 0,
-    loadVoltage: machine.load.kind === 'battery' ? machine.load.voltage : 0,
-    phaseCurrent: 0,
-  })
-  const idlePower = (speed: number) => shaftPower(dragOnly(speed).watts)
-  const loadedDrag = (speed: number) => {
-    const { friction, eddy, parts } = drag(speed)
-    return friction + eddy + parts + circulating.branches(speed)
-  }
   if (!(cutIn < fastest))
-    return {
-      cutIn,
-      speeds: new Float64Array(0),
-      at: dragOnly,
-      idlePower,
-      shaftPower: idlePower,
-      residual: 0,
-    }
+    return { cutIn, speeds: new Float64Array(0), tables: [], weigh: () => [], strength, residual: 0 }
   const { converter } = machine
   const count = voltage.order !== 1 ? sparseNodes : converter === undefined ? speedNodes : converterNodes
   const even = nodes(cutIn, fastest, count)
@@ -128,16 +133,19 @@ export function* generatorCurve(
   const solved: { readonly speeds: Float64Array; readonly kinks: number[]; readonly points: LoadPoint[] }[] =
     []
   for (const copperTemperature of hot) {
-    const kinks = converterKinks(machine, voltage, { range: [cutIn, fastest], copperTemperature })
+    const weak = strength(copperTemperature)
+    const warm = weakenedVoltage(voltage, weak)
+    const range = [cutIn / weak, fastest / weak] as const
+    const kinks = converterKinks(machine, warm, { range, copperTemperature }).map((speed) => weak * speed)
     const speeds = kinks.length === 0 ? even : merged(even, kinks)
     const points: LoadPoint[] = []
     for (const speed of speeds) {
-      points.push(loadPoint(machine, voltage, { speed, copperTemperature }))
+      points.push(loadPoint(machine, warm, { speed: speed / weak, copperTemperature }))
       yield (solved.length + points.length / speeds.length) / hot.length
     }
     solved.push({ speeds, kinks, points })
   }
-  const tables = solved.map(({ speeds, kinks, points }) => {
+  const tables = solved.map(({ speeds, kinks, points }): LoadTable => {
     for (const point of points) residual = Math.max(residual, point.residual)
     const column = (value: (point: (typeof points)[number]) => number) =>
       converter === undefined
@@ -168,47 +176,98 @@ export function* generatorCurve(
     converter === undefined
       ? parabolaWeights(conductance(bounded(temperature)), nodesOfHeat as [number, number, number])
       : chord(conductance(bounded(temperature)), nodesOfHeat)
+  return { cutIn, speeds: solved[0]!.speeds, tables, weigh, strength, residual }
+}
+
+/** The solved circuit with what turning costs: friction and eddy losses are there with or without load. */
+export function generatorOn(
+  machine: Machine,
+  { cutIn, speeds, tables, weigh, strength, residual }: LoadTables,
+  { drag, circulating }: NoLoadLosses,
+): GeneratorCurve {
+  const dragOnly = (speed: number): GeneratorState => ({
+    watts: {
+      ...noWatts,
+      ...drag(speed),
+      winding:
+        circulating.branches(speed) +
+        circulating.delta(speed) +
+        circulating.loops(speed) +
+        circulating.bridge(speed),
+    },
+    dcCurrent: 0,
+    loadCurrent: 0,
+    loadVoltage: machine.load.kind === 'battery' ? machine.load.voltage : 0,
+    phaseCurrent: 0,
+  })
+  const idlePower = (speed: number) => shaftPower(dragOnly(speed).watts)
+  const loadedDrag = (speed: number) => {
+    const { friction, eddy, parts } = drag(speed)
+    return friction + eddy + parts + circulating.branches(speed)
+  }
+  if (tables.length === 0)
+    return {
+      cutIn,
+      speeds: new Float64Array(0),
+      at: dragOnly,
+      idlePower,
+      shaftPower: idlePower,
+      residual: 0,
+    }
   return {
     cutIn,
-    speeds: solved[0]!.speeds,
+    speeds,
     residual,
     idlePower,
     shaftPower: (speed, temperature) => {
-      if (speed <= cutIn) return idlePower(speed)
+      const asCold = strength(temperature) * speed
+      if (asCold <= cutIn) return idlePower(speed)
       const w = weigh(temperature)
       let sum = 0
-      for (let k = 0; k < w.length; k++) if (w[k] !== 0) sum += w[k]! * tables[k]!.shaft(speed)
+      for (let k = 0; k < w.length; k++) if (w[k] !== 0) sum += w[k]! * tables[k]!.shaft(asCold)
       return sum + loadedDrag(speed)
     },
     at: (speed, temperature) => {
-      if (speed <= cutIn) return dragOnly(speed)
+      const asCold = strength(temperature) * speed
+      if (asCold <= cutIn) return dragOnly(speed)
       const w = weigh(temperature)
-      const mix = (pick: (table: (typeof tables)[number]) => number) =>
+      const mix = (pick: (table: LoadTable) => number) =>
         w.reduce((sum, share, k) => (share === 0 ? sum : sum + share * pick(tables[k]!)), 0)
       const watts: Record<keyof Watts, number> = { ...noWatts, ...drag(speed) }
       for (const name of wattColumns)
         if (name !== 'friction' && name !== 'eddy' && name !== 'parts')
           watts[name] = Math.max(
             0,
-            mix((table) => table.electrical[name](speed)),
+            mix((table) => table.electrical[name](asCold)),
           )
       watts.winding += circulating.branches(speed)
       return {
         watts,
         dcCurrent: Math.max(
           0,
-          mix((table) => table.dcCurrent(speed)),
+          mix((table) => table.dcCurrent(asCold)),
         ),
         loadCurrent: Math.max(
           0,
-          mix((table) => table.loadCurrent(speed)),
+          mix((table) => table.loadCurrent(asCold)),
         ),
-        loadVoltage: mix((table) => table.firstVoltage + table.voltageRise(speed)),
+        loadVoltage: mix((table) => table.firstVoltage + table.voltageRise(asCold)),
         phaseCurrent: Math.max(
           0,
-          mix((table) => table.phaseCurrent(speed)),
+          mix((table) => table.phaseCurrent(asCold)),
         ),
       }
     },
   }
+}
+
+/** `fastest` is the highest speed that will be asked for [rad/s]. Yields the fraction done. */
+export function* generatorCurve(
+  machine: Machine,
+  voltage: OpenCircuitVoltage,
+  losses: NoLoadLosses,
+  fastest: number,
+  strength?: (copperTemperature: number) => number,
+): Steps<GeneratorCurve> {
+  return generatorOn(machine, yield* loadTables(machine, voltage, fastest, strength), losses)
 }

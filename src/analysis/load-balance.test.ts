@@ -9,6 +9,7 @@ import { filamentResistance } from '../physics/electrics/hot-resistance.ts'
 import { computeDesign } from './compute.ts'
 import { curvePower } from './load-balance.ts'
 import { cutInSpeed, loadPoint } from './load-point.ts'
+import { strengthBesideCopper, weakenedVoltage } from './magnet-strength.ts'
 
 const state = { copperTemperature: 320 }
 
@@ -157,12 +158,14 @@ describe('agrees: the table with its kinks and the circuit at the very speed', (
     { speed_rpm: rpm(1.4), power_W: 200 },
   ]
   const chain = computeDesign(designOf({ converter: { curve } }))
+  const strength = strengthBesideCopper(chain.machine, chain.heat.magnetShare)
   test('shaft watts and battery amps within 4 % from the first watt to three times cut-in', () => {
     for (let share = 0.55; share < 3; share += 0.083)
       for (const copperTemperature of [290, 340, 420]) {
         const speed = share * cutIn
         const table = chain.generator.at(speed, copperTemperature)
-        const point = loadPoint(chain.machine, chain.voltage, { speed, copperTemperature })
+        const weaker = weakenedVoltage(chain.voltage, strength(copperTemperature))
+        const point = loadPoint(chain.machine, weaker, { speed, copperTemperature })
         const losses = table.watts.friction + table.watts.eddy + table.watts.parts
         const shaft = chain.generator.shaftPower(speed, copperTemperature) - losses
         expect(Math.abs(shaft / point.power.shaft - 1), `${share} ${copperTemperature}`).toBeLessThan(0.04)

@@ -8,6 +8,7 @@ import { magnetAxis, magnetFluxDensity } from '../physics/magnetics/magnet.ts'
 import { rotorField } from './air-gap-field.ts'
 import { conductorLayout } from './conductor-layout.ts'
 import { magnetDemagnetization } from './magnet-demagnetization.ts'
+import { magnetLoad } from './magnet-load.ts'
 import { openCircuitVoltage } from './open-circuit-voltage.ts'
 import { woundMachine } from './winding.ts'
 
@@ -20,7 +21,7 @@ function partsOf(fields: Readonly<Record<string, unknown>> = {}, speed = 60) {
   const field = rotorField(machine, machine.site.ambient)
   const layout = conductorLayout(machine)
   const voltage = openCircuitVoltage(machine, field, layout, woundMachine(machine, layout))
-  return { machine, field, layout, voltage, runaway: { speed } }
+  return { machine, field, voltage, magnetLoad: magnetLoad(machine, field, layout), runaway: { speed } }
 }
 
 const found = (fields: Readonly<Record<string, unknown>> = {}, temperatures = range, speed = 60) =>

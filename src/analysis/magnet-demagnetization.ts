@@ -7,11 +7,10 @@ import {
   demagnetizationTemperature,
   type MagnetMaterial,
 } from '../physics/magnetics/demagnetization.ts'
-import { type Magnet, magnetAxis, magnetFluxDensity } from '../physics/magnetics/magnet.ts'
-import { magnetVolumePoints } from '../physics/magnetics/magnet-volume.ts'
-import { type RotorField, referenceTemperature } from './air-gap-field.ts'
-import { armatureFields, type ShortCurrents, shortCurrents, tellingAngles } from './armature-field.ts'
+import { referenceTemperature } from './air-gap-field.ts'
+import { type ShortCurrents, shortCurrents } from './armature-field.ts'
 import type { Chain } from './compute.ts'
+import { coarseCount, interpolated, type OwnLoad, type WindingLoad } from './magnet-load.ts'
 
 const μ0 = 4e-7 * Math.PI
 
@@ -51,156 +50,38 @@ export interface MagnetDemagnetization {
   }
 }
 
-/**
- * Outermost points, in half extents from the middle: across the magnetisation and along it. H along the magnetisation
- * is bounded on faces, edges and corners (only the component across an edge grows, as a logarithm). On the pole faces
- * its limit from inside is what counts; towards their rims it still rises by a few per cent of its value in a volume
- * too small to tell, so that the points stay a twentieth away from the sides.
- */
-const outermost = { across: 0.95, along: 0.998 } as const
-
-const gridPlaces = [-outermost.across, -0.5, 0, 0.5, outermost.across] as const
-
-type Local = readonly [x: number, y: number, z: number]
-
-/** Half extents of a magnet along its own axes, from its centre [m]. */
-function halfExtents(magnet: Magnet): Local {
-  if ('size' in magnet) return [magnet.size[0] / 2, magnet.size[1] / 2, magnet.size[2] / 2]
-  if ('radius' in magnet) return [magnet.radius, magnet.radius, magnet.height / 2]
-  let [x, y] = [0, 0]
-  magnet.outline.forEach((value, i) => {
-    if (i % 2 === 0) x = Math.max(x, Math.abs(value))
-    else y = Math.max(y, Math.abs(value))
-  })
-  return [x, y, magnet.height / 2]
-}
-
-/** Where the magnet is watched without standing for a volume, in its own axes: close under its pole faces. */
-function watchedPlaces(magnet: Magnet): Local[] {
-  const [a, b, c] = halfExtents(magnet)
-  if ('outline' in magnet) {
-    // the poles may lie on the side walls: corners and middles of the outline, drawn a little towards the middle
-    const corners = Array.from({ length: magnet.outline.length / 2 }, (_, k) => [
-      magnet.outline[2 * k]!,
-      magnet.outline[2 * k + 1]!,
-    ])
-    const middle = [0, 1].map((axis) => corners.reduce((sum, at) => sum + at[axis]!, 0) / corners.length)
-    const rim = corners.flatMap((at, k) => {
-      const next = corners[(k + 1) % corners.length]!
-      return [at, [(at[0]! + next[0]!) / 2, (at[1]! + next[1]!) / 2]]
-    })
-    const drawnIn = rim.map((at) => middle.map((m, axis) => m + outermost.across * (at[axis]! - m)))
-    return [-outermost.along, 0, outermost.along].flatMap((z) =>
-      [middle, ...drawnIn].map(([x, y]): Local => [x!, y!, z * c]),
-    )
-  }
-  const grid = gridPlaces.flatMap((x) => gridPlaces.map((y) => [x, y] as const))
-  const face =
-    'size' in magnet
-      ? grid
-      : // the square's rings carried to the circle's
-        grid.map(([x, y]) => {
-          const ring = Math.max(Math.abs(x), Math.abs(y)) / Math.max(Math.hypot(x, y), 1e-9)
-          return [x * ring, y * ring] as const
-        })
-  return [-outermost.along, outermost.along].flatMap((z) =>
-    face.map(([x, y]): Local => [x * a, y * b, z * c]),
-  )
-}
-
-const inMachine = ({ centre, frame }: Magnet, [x, y, z]: Local): number[] =>
-  centre.map((at, axis) => at + x * frame[0][axis]! + y * frame[1][axis]! + z * frame[2][axis]!)
-
-/** Three places across and along, two through the magnet's extents: what carries the winding's smoother field. */
-const steps = [-1, 0, 1] as const
-const coarsePlaces: readonly Local[] = [-1, 1].flatMap((z) =>
-  steps.flatMap((x) => steps.map((y): Local => [x, y, z])),
-)
-const coarseCount = coarsePlaces.length
-
-const quadraticWeights = (t: number): readonly number[] => [(t * (t - 1)) / 2, 1 - t * t, (t * (t + 1)) / 2]
-
-/** Values at the coarse places carried to points of the magnet, quadratic across and linear through. */
-function interpolated(values: Float64Array, magnet: Magnet, points: Float64Array): Float64Array {
-  const extents = halfExtents(magnet)
-  return Float64Array.from({ length: points.length / 3 }, (_, p) => {
-    const [x, y, z] = magnet.frame.map((row, edge) => {
-      const along = row.reduce((sum, u, axis) => sum + u * (points[3 * p + axis]! - magnet.centre[axis]!), 0)
-      return along / extents[edge]!
-    })
-    const wx = quadraticWeights(x!)
-    const wy = quadraticWeights(y!)
-    let sum = 0
-    for (let at = 0; at < coarseCount; at++)
-      sum +=
-        ((at < coarseCount / 2 ? 1 - z! : 1 + z!) / 2) *
-        wx[Math.floor(at / 3) % 3]! *
-        wy[at % 3]! *
-        values[at]!
-    return sum
-  })
-}
-
-/** Gauss points along each edge of a magnet. */
-const volumeOrder = 4
-
-/** Error of a distant magnet's share; poles that alternate make it cancel further. */
-const sourceError = 1e-3
-
-/** μ0 H/J along a magnet's axis at points in it, all magnets at their common J. */
-function ownShares(field: RotorField, magnet: Magnet, points: Float64Array): Float64Array {
-  const B = magnetFluxDensity(field.sources, points, { relativeError: sourceError })
-  const [x, y, z] = magnetAxis(magnet)
-  return Float64Array.from(
-    { length: points.length / 3 },
-    (_, i) => (B[3 * i]! * x + B[3 * i + 1]! * y + B[3 * i + 2]! * z) / magnet.polarization - 1,
-  )
-}
-
-/**
- * The magnet that stands for all. Poles that alternate bear alike, those on the disc nearer to the winding the most;
- * where they do not, or a pole is made of pieces, the one whose middle bears most.
- */
-function hardestWorking({ rotor }: Machine, field: RotorField, distance: number): Magnet | undefined {
-  const magnets: readonly Magnet[] = field.magnets.filter(({ polarization }) => polarization !== 0)
-  const discs = rotor.arrangement === 'two-discs' ? 2 : 1
-  if (rotor.alternating && magnets.length === discs * rotor.poleCount)
-    return magnets[discs === 2 && distance > rotor.faceDistance! / 2 ? rotor.poleCount : 0]
-  const shares = magnets.map((magnet) => ownShares(field, magnet, Float64Array.from(magnet.centre))[0]!)
-  return magnets[shares.indexOf(Math.min(...shares))]
-}
-
 /** Moments of the sudden short, evenly over its first period, besides the steady one. */
 const moments = 12
 
-type Parts = Pick<Chain, 'machine' | 'field' | 'layout' | 'voltage'> & {
+type Parts = Pick<Chain, 'machine' | 'field' | 'voltage' | 'magnetLoad'> & {
   readonly runaway: Pick<Chain['runaway'], 'speed'>
 }
 
 /** H of the short's currents at the coarse places at the rotor angle and moment when the worst point is worst [A/m]. */
-function worstArmature({ machine, layout, field }: Parts, magnet: Magnet, currents: ShortCurrents) {
-  const [a, b, c] = halfExtents(magnet)
-  const points = Float64Array.from(
-    coarsePlaces.flatMap(([x, y, z]) => inMachine(magnet, [x * a, y * b, z * c])),
-  )
-  const angles = tellingAngles(machine, layout)
-  const fields = armatureFields(machine, layout, { points, direction: magnetAxis(magnet), angles })
-  const still = ownShares(field, magnet, points).map((share) => (share * Math.abs(magnet.polarization)) / μ0)
+function worstArmature(
+  polePairs: number,
+  { magnet, coarseShare }: OwnLoad,
+  { angles, fields }: WindingLoad,
+  currents: ShortCurrents,
+): Float64Array {
+  const J = Math.abs(magnet.polarization) / μ0
+  const still = coarseShare.map((share) => share * J)
   const sense = Math.sign(magnet.polarization)
-  let worst = new Float64Array(coarseCount)
-  let least = Math.min(...still)
+  const here = new Float64Array(coarseCount)
+  const worst = new Float64Array(coarseCount)
+  let least = still.reduce((low, H) => Math.min(low, H))
   angles.forEach((angle, a) => {
     for (let m = 1; m <= moments + 1; m++) {
       const since = m > moments ? Number.POSITIVE_INFINITY : (2 * Math.PI * m) / moments
-      const i = currents.at(machine.rotor.polePairs * angle, since)
-      const H = Float64Array.from(
-        still,
-        (_, p) => sense * i.reduce((sum, I, k) => sum + I * fields[k]![a * coarseCount + p]!, 0),
-      )
-      const here = still.reduce((low, own, p) => Math.min(low, own + H[p]!), Number.POSITIVE_INFINITY)
-      if (here < least) {
-        least = here
-        worst = H
+      const i = currents.at(polePairs * angle, since)
+      here.fill(0)
+      for (let k = 0; k < fields.length; k++)
+        for (let p = 0; p < coarseCount; p++) here[p]! += sense * i[k]! * fields[k]![a * coarseCount + p]!
+      let lowest = Number.POSITIVE_INFINITY
+      for (let p = 0; p < coarseCount; p++) lowest = Math.min(lowest, still[p]! + here[p]!)
+      if (lowest < least) {
+        least = lowest
+        worst.set(here)
       }
     }
   })
@@ -241,23 +122,21 @@ export function magnetDemagnetization(
   parts: Parts,
   { coldest, hottest, hottestAtWork }: MagnetTemperatures,
 ): MagnetDemagnetization | undefined {
-  const { machine, field, layout, voltage, runaway } = parts
+  const { machine, field, voltage, magnetLoad, runaway } = parts
   const grade = magnetGrades.find(({ name }) => name === machine.rotor.magnet.grade)
-  if (grade === undefined) return undefined
-  const magnet = hardestWorking(machine, field, layout.shapes[0]!.distance)
-  if (magnet === undefined) return undefined
-  const volume = magnetVolumePoints(magnet, volumeOrder)
-  const watched = watchedPlaces(magnet).flatMap((place) => inMachine(magnet, place))
-  const points = Float64Array.of(...volume.points, ...watched)
-  const weights = Float64Array.of(...volume.weights, ...new Float64Array(watched.length / 3))
-  const ownShare = ownShares(field, magnet, points)
+  const own = grade === undefined ? undefined : magnetLoad.own()
+  if (grade === undefined || own === undefined) return undefined
+  const { magnet, points, weights, share: ownShare } = own
   const currents = shortCurrents(machine, voltage, {
     speed: runaway.speed,
     temperature: machine.site.ambient,
   })
   const none = new Float64Array(weights.length)
+  const winding = currents.peak > 0 ? magnetLoad.winding() : undefined
   const armature =
-    currents.peak > 0 ? interpolated(worstArmature(parts, magnet, currents), magnet, points) : none
+    winding === undefined
+      ? none
+      : interpolated(worstArmature(machine.rotor.polePairs, own, winding, currents), magnet, points)
 
   const caseAt = (temperature: number, applied: Float64Array): MagnetCase => {
     const load = (spreads: 0 | 1) => {

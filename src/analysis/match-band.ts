@@ -2,6 +2,7 @@
 import { smoothCubic } from '../numerics/interpolate.ts'
 import type { Chain } from './compute.ts'
 import { cutInSpeed, loadPoint } from './load-point.ts'
+import { strengthBesideCopper, weakenedVoltage } from './magnet-strength.ts'
 import type { Steps } from './step.ts'
 
 /** [rad/s] and [W]. */
@@ -17,7 +18,7 @@ interface BandRequest {
   readonly temperatureAt: (speed: number) => number
 }
 
-type BandChain = Pick<Chain, 'machine' | 'voltage' | 'generator' | 'drag' | 'circulating'>
+type BandChain = Pick<Chain, 'machine' | 'voltage' | 'generator' | 'drag' | 'circulating' | 'heat'>
 
 const nodeCount = 8
 
@@ -63,19 +64,23 @@ function* bandCurve(
     (_, k) => cutIn + (fastest - cutIn) * (k / (nodeCount - 1)) ** 2,
   )
   const shaft = new Float64Array(nodeCount)
+  // as in the generator's tables: over the speed at which cold magnets would give the same volts
+  const strength = strengthBesideCopper(machine, chain.heat.magnetShare)
   for (let k = 0; k < nodeCount; k++) {
-    const speed = nodes[k]!
-    shaft[k] = loadPoint(machine, chain.voltage, {
-      speed,
-      copperTemperature: temperatureAt(speed),
+    const copperTemperature = temperatureAt(nodes[k]!)
+    const weak = strength(copperTemperature)
+    shaft[k] = loadPoint(machine, weakenedVoltage(chain.voltage, weak), {
+      speed: nodes[k]! / weak,
+      copperTemperature,
     }).power.shaft
     yield (k + 1) / nodeCount
   }
   const electrical = smoothCubic(nodes, shaft)
   const power = speeds.map((speed) => {
-    if (speed <= cutIn) return idlePower(speed)
+    const asCold = strength(temperatureAt(speed)) * speed
+    if (asCold <= cutIn) return idlePower(speed)
     const { friction, eddy, parts } = chain.drag.at(speed)
-    return electrical(speed) + friction + eddy + parts + chain.circulating.branches(speed)
+    return electrical(asCold) + friction + eddy + parts + chain.circulating.branches(speed)
   })
   return { voltage, speed: speeds, power }
 }

@@ -79,7 +79,7 @@ describe('agrees: stability by sign and by letting the rotor turn in time', () =
           for (const side of [1 - away, 1 + away]) {
             const miss = Math.abs(motion(chain, { wind, temperature }, speed * side) / speed - 1)
             if (stable) expect(miss).toBeLessThan(away / 2)
-            else expect(miss).toBeGreaterThan(2 * away)
+            else expect(miss).toBeGreaterThan(1.5 * away)
           }
           seen[stable ? 'steady' : 'unsteady'] += 1
         }

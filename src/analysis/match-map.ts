@@ -1,9 +1,11 @@
 /** The match of blades and generator as a map: watts over speed for many winds, every steady state, the zones. */
 import type { Chain } from './compute.ts'
+import { copperNode } from './machine-heat.ts'
 import { type BladeMap, steadyStates } from './match.ts'
 import { bandCurves, type SpeedPower } from './match-band.ts'
 import { hottest, limiterWind, stallShare, type WindState, windStep } from './power-curve.ts'
 import { type Steps, within } from './step.ts'
+import { shaftPower } from './watts.ts'
 
 /** A speed at which blades and generator agree in a wind, the copper as warm as it gets there. */
 export interface MatchState {
@@ -93,17 +95,34 @@ const temperatureNodes = 40
 const mostRounds = 60
 const closeEnough = 0.02
 
-type Thermal = Pick<Chain, 'machine' | 'generator' | 'cooling'>
+type Thermal = Pick<Chain, 'machine' | 'blades' | 'generator' | 'heat'>
 
-/** Temperature at which copper held at this speed stays; no more than `hottest` [K]. */
-function settledTemperature({ machine, generator, cooling }: Thermal, speed: number, from: number): number {
+const windHalvings = 24
+
+/** Wind that keeps the machine at a speed while it takes that power; at most the storm's [m/s]. */
+function keepingWind({ blades, machine }: Thermal, speed: number, power: number): number {
+  let low = 0
+  let high = machine.site.stormWind
+  for (let k = 0; k < windHalvings; k++) {
+    const middle = (low + high) / 2
+    if (blades.power(middle, speed) < power) low = middle
+    else high = middle
+  }
+  return high
+}
+
+/** Temperature at which copper held at this speed stays, in the wind that holds it there; no more than `hottest` [K]. */
+function settledTemperature(thermal: Thermal, speed: number, from: number): number {
+  const { machine, generator, heat } = thermal
   const { ambient } = machine.site
-  const resistance = cooling.resistance(speed)
+  const rises = new Float64Array(heat.body.nodes.length)
   let temperature = from
   for (let round = 0; round < mostRounds; round++) {
     const { watts } = generator.at(speed, temperature)
-    const target = ambient + resistance * (watts.winding + watts.eddy)
-    const step = target - temperature
+    const wind = speed > 0 ? keepingWind(thermal, speed, shaftPower(watts)) : 0
+    const sources = heat.sources({ copper: watts.winding + watts.eddy, metal: watts.parts })
+    heat.net.round({ speed, wind, sources }, rises)
+    const step = ambient + rises[copperNode]! - temperature
     if (Math.abs(step) < closeEnough) break
     temperature += 0.7 * step
     if (temperature >= hottest) return hottest
@@ -170,10 +189,7 @@ function reached(
   return speedsUp ? (above < states.length ? above : states.length - 1) : above - 1
 }
 
-type MapChain = Pick<
-  Chain,
-  'machine' | 'rotor' | 'blades' | 'generator' | 'cooling' | 'startWind' | 'cutInWind'
->
+type MapChain = Pick<Chain, 'machine' | 'rotor' | 'blades' | 'generator' | 'heat' | 'startWind' | 'cutInWind'>
 
 const relativeStep = 1e-4
 

@@ -101,7 +101,7 @@ const wiring = ({ coils, phaseCount, groups }: ConductorLayout) =>
  * round the loop takes; it is taken at the speed where its phases alone would reach the load's volts, and hardly
  * depends on it.
  */
-function openLines(
+export function openLines(
   { stator, load, diode }: Machine,
   phases: readonly PhaseVoltage[],
   inductance: readonly (readonly number[])[],

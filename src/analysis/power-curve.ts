@@ -4,8 +4,8 @@ import { currentDensity } from '../physics/electrics/current-density.ts'
 import { nominal } from '../units/quantity.ts'
 import type { RotorCurve } from './blade-rotor.ts'
 import type { GeneratorCurve } from './generator-curve.ts'
+import { heatFollower, type MachineHeat, type PartTemperatures } from './machine-heat.ts'
 import { type BladeMap, settledSpeed } from './match.ts'
-import type { StatorCooling } from './stator-cooling.ts'
 import { noWatts, shaftPower, type Watts } from './watts.ts'
 
 /**
@@ -32,8 +32,11 @@ export interface WindRow {
   readonly phaseCurrent: number
   /** Of that current in the copper [A/m²]. */
   readonly currentDensity: number
-  /** [K] */
+  /** Mean of the copper, which its ohms tell [K]. */
   readonly copperTemperature: number
+  readonly temperatures: PartTemperatures
+  /** Every node of the heat net above the air [K]. */
+  readonly nodeRises: Float64Array
   /** The copper finds no steady temperature below `hottest`. */
   readonly overheated: boolean
 }
@@ -52,7 +55,7 @@ export interface PowerCurveParts {
   readonly rotor: RotorCurve
   readonly blades: BladeMap
   readonly generator: GeneratorCurve
-  readonly cooling: StatorCooling
+  readonly heat: MachineHeat
   /** Copper that shares the phase current: strands and parallel groups together [m²]. */
   readonly phaseArea: number
 }
@@ -78,6 +81,8 @@ export function windThatStarts(torqueAtRest: (wind: number) => number, friction:
 export const startWind = ({ machine, blades }: PowerCurveParts): number =>
   windThatStarts((wind) => blades.torque(wind, 0), machine.shaft.startingFriction)
 
+const coldNodes = ({ heat }: PowerCurveParts): Float64Array => new Float64Array(heat.body.nodes.length)
+
 const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   wind,
   state: 'at rest',
@@ -92,6 +97,8 @@ const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
   phaseCurrent: 0,
   currentDensity: 0,
   copperTemperature: parts.machine.site.ambient,
+  temperatures: parts.heat.read(coldNodes(parts), 0),
+  nodeRises: coldNodes(parts),
   overheated: false,
 })
 
@@ -99,17 +106,20 @@ const restRow = (parts: PowerCurveParts, wind: number): WindRow => ({
 interface Past {
   readonly speed: number
   readonly copperTemperature: number
+  readonly nodeRises: Float64Array
 }
 
 const relaxation = 0.7
 const mostRounds = 80
 const closeEnough = 0.05
 
-/** Speed and copper temperature that a machine with this past settles in; the copper warms or cools step by step. */
+/** Speed and temperatures that a machine with this past settles in; the copper warms or cools step by step. */
 function settled(parts: PowerCurveParts, wind: number, past: Past): Past & { readonly overheated: boolean } {
-  const { blades, generator, cooling, machine } = parts
+  const { blades, generator, heat, machine } = parts
   const { ambient } = machine.site
   const fastest = blades.fastest(wind)
+  const nodeRises = Float64Array.from(past.nodeRises)
+  const warmth = heatFollower(heat, nodeRises)
   let { speed, copperTemperature } = past
   for (let round = 0; round < mostRounds; round++) {
     const temperature = copperTemperature
@@ -118,23 +128,28 @@ function settled(parts: PowerCurveParts, wind: number, past: Past): Past & { rea
       (at) => generator.shaftPower(at, temperature),
       { from: speed, fastest },
     )
-    if (speed === 0) return { speed, copperTemperature: ambient, overheated: false }
+    if (speed === 0)
+      return { speed, copperTemperature: ambient, nodeRises: coldNodes(parts), overheated: false }
     const { watts } = generator.at(speed, temperature)
-    const target = ambient + cooling.resistance(speed) * (watts.winding + watts.eddy)
+    const target = ambient + warmth({ speed, wind, copper: watts.winding + watts.eddy, metal: watts.parts })
     if (Math.abs(target - temperature) < closeEnough) break
     copperTemperature = temperature + relaxation * (target - temperature)
-    if (copperTemperature >= hottest) return { speed, copperTemperature: hottest, overheated: true }
+    if (copperTemperature >= hottest)
+      return { speed, copperTemperature: hottest, nodeRises, overheated: true }
   }
-  return { speed, copperTemperature, overheated: false }
+  return { speed, copperTemperature, nodeRises, overheated: false }
 }
 
 /** One wind, met by a machine that turned as `past` says; a machine at rest must first be started. */
 function followedRow(parts: PowerCurveParts, wind: number, past: Past): WindRow {
   const { machine, generator, blades, rotor } = parts
   if (!(wind > 0) || (past.speed === 0 && wind < startWind(parts))) return restRow(parts, wind)
-  const { speed, copperTemperature, overheated } = settled(parts, wind, past)
+  const { speed, copperTemperature, nodeRises, overheated } = settled(parts, wind, past)
   if (speed === 0) return restRow(parts, wind)
   const state = generator.at(speed, copperTemperature)
+  const copper = state.watts.winding + state.watts.eddy
+  const { net, sources, read } = parts.heat
+  net.round({ speed, wind, sources: sources({ copper, metal: state.watts.parts }) }, nodeRises)
   const available = blades.available(wind)
   const powerCoefficient = shaftPower(state.watts) / available
   const tipSpeedRatio = blades.tipSpeedRatio(wind, speed)
@@ -153,11 +168,17 @@ function followedRow(parts: PowerCurveParts, wind: number, past: Past): WindRow 
     phaseCurrent: state.phaseCurrent,
     currentDensity: currentDensity({ current: state.phaseCurrent, area: parts.phaseArea }),
     copperTemperature: Math.max(copperTemperature, machine.site.ambient),
+    temperatures: read(nodeRises, copper),
+    nodeRises,
     overheated,
   }
 }
 
-const atRest = ({ machine }: PowerCurveParts): Past => ({ speed: 0, copperTemperature: machine.site.ambient })
+const atRest = (parts: PowerCurveParts): Past => ({
+  speed: 0,
+  copperTemperature: parts.machine.site.ambient,
+  nodeRises: coldNodes(parts),
+})
 
 /** The state at the limiter's wind, carried to a wind above it. */
 function heldRow(parts: PowerCurveParts, held: WindRow, wind: number): WindRow {
@@ -194,7 +215,9 @@ export function powerCurve(parts: PowerCurveParts): PowerCurve {
     rising.push(row)
     past = row
   }
-  const held = limit < site.stormWind ? followedRow(parts, limit, past) : undefined
+  const last = rising[rising.length - 1]
+  const held =
+    limit >= site.stormWind ? undefined : last?.wind === limit ? last : followedRow(parts, limit, past)
   const falling: WindRow[] = []
   past = held ?? past
   for (const wind of winds.filter((w) => w <= limit).reverse()) {

@@ -6,7 +6,7 @@ import { toSi, unit } from '../units/unit.ts'
 import type { Chain } from './compute.ts'
 
 export interface RemanenceByVolts {
-  /** Places of the readings that count, in the document's list, from 0: those that say their kind and place. */
+  /** Places of the readings that count, from 0: those that say their kind and place and are not kept back. */
   readonly used: readonly number[]
   readonly measured: MeasuredPolarization
 }
@@ -14,8 +14,8 @@ export interface RemanenceByVolts {
 type Reading = Chain['machine']['design']['bench']['readings'][number]
 
 /** Computed volts of the kind and place that a reading says [V]; undefined for what is not said or cannot be told. */
-function computedVolts(
-  { voltage, machine }: Chain,
+export function computedVolts(
+  { voltage, machine }: Pick<Chain, 'voltage' | 'machine'>,
   { kind, place }: Reading,
   speed: number,
 ): number | undefined {
@@ -35,6 +35,7 @@ export function remanenceByVolts(chain: Chain): RemanenceByVolts | undefined {
   const { machine } = chain
   const { magnet } = machine.rotor
   const found = machine.design.bench.readings.flatMap((reading, index) => {
+    if (reading.keptBack) return []
     const speed = toSi(nominal(reading.speed_rpm), unit('rpm'))
     const computed = computedVolts(chain, reading, speed)
     const voltage = nominal(reading.voltage_V)

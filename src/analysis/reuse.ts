@@ -6,7 +6,7 @@ import type { Chain } from './compute.ts'
 export interface Reusable {
   readonly rotor: Chain['rotor'] | undefined
   /** Field, wire, volts. */
-  readonly magnetics: Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage'> | undefined
+  readonly magnetics: Pick<Chain, 'field' | 'layout' | 'gap' | 'wound' | 'voltage' | 'magnetLoad'> | undefined
   readonly generator: Pick<Chain, 'generator' | 'circulating' | 'drag'> | undefined
 }
 

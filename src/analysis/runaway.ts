@@ -1,7 +1,8 @@
 /** The load lost in a storm: how fast, how many volts, and how hard the magnets pull outward. */
 import type { Machine } from '../machine/machine.ts'
-import { centrifugalForce, pocketWallStress } from '../physics/mechanics/retention.ts'
+import { centrifugalForce } from '../physics/mechanics/retention.ts'
 import { type BladeMap, steadyStates } from './match.ts'
+import { magnetHold } from './mechanics/magnet-hold.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 
 export interface Runaway {
@@ -19,29 +20,6 @@ export interface Runaway {
   /** What holds one magnet without glue, long term [N]; 0 for glue alone. */
   readonly magnetHold: number
 }
-
-/** Long-term force that the wall in front of a magnet carries without glue [N]. */
-function retentionHold({ rotor }: Machine): number {
-  const { retention, magnet } = rotor
-  if (retention.hold !== undefined) return retention.hold
-  if (retention.kind === 'glue') return 0
-  if (retention.kind === 'band') {
-    // a band round the ring carries each magnet's force over 2 sin(π/n) of hoop tension
-    const section = retention.wall * (rotor.arrangement === 'drum' ? magnet.length : magnet.thickness)
-    return 2 * Math.sin(Math.PI / rotor.poleCount) * retention.allowableStress * section
-  }
-  const unit = pocketWallStress({
-    force: 1,
-    length: rotor.arrangement === 'drum' ? magnet.length : magnet.thickness,
-    width: magnet.width,
-    thickness: retention.wall,
-    modulus: wallModulus,
-  })
-  return retention.allowableStress / unit.stress
-}
-
-/** Stiffness of the wall bears on its bending only, not on its stress [Pa]: plastics at hand lie near this. */
-const wallModulus = 2e9
 
 /** `idlePower` is what the turning rotor costs with nothing connected [W]. */
 export function runaway(
@@ -64,6 +42,6 @@ export function runaway(
     directVoltage: voltage.greatestLinePeak * speed,
     magnetMass,
     magnetForce: centrifugalForce({ mass: magnetMass, radius: rotor.pitchRadius, speed }),
-    magnetHold: retentionHold(machine),
+    magnetHold: magnetHold(machine, speed).hold,
   }
 }

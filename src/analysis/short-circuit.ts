@@ -93,7 +93,8 @@ export function shortCircuit(
     let taken = 0
     for (let i = 0; i < n; i++) {
       const square = (x[2 * i]! ** 2 + x[2 * i + 1]! ** 2) / 2
-      phaseCurrent = Math.max(phaseCurrent, Math.sqrt(square))
+      // a bare wire in the place of a phase has no copper to warm
+      if (r[i]! > 0) phaseCurrent = Math.max(phaseCurrent, Math.sqrt(square))
       loss += square * (r[i]! - reflected[i]!)
       for (let k = 0; k < n; k++)
         taken += (line[i]![k]! * (x[2 * i]! * x[2 * k]! + x[2 * i + 1]! * x[2 * k + 1]!)) / 2

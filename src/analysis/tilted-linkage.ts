@@ -7,7 +7,7 @@ import { type Coil, type ConductorLayout, type ConductorShape, conductorLayout }
 import { keptHarmonics, type Linkage, rotorLinkage } from './flux-linkage.ts'
 
 /** The machine with all of its winding so much farther from the magnets. */
-function withdrawn(machine: Machine, by: number): Machine {
+export function withdrawn(machine: Machine, by: number): Machine {
   const { winding } = machine.stator
   const moved =
     winding.kind === 'coils'

@@ -1,6 +1,7 @@
 /** Checks of the data tables: order, plausible units, a source behind every row. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../test/check.ts'
+import { bands } from './band.ts'
 import { batteryChemistries } from './battery.ts'
 import { beaufortForces } from './beaufort.ts'
 import { cableSizes } from './cable.ts'
@@ -8,6 +9,7 @@ import { conductors } from './conductor.ts'
 import { constants } from './constant.ts'
 import { diodeClasses } from './diode.ts'
 import { dragRotors } from './drag-rotor.ts'
+import { instruments } from './instrument.ts'
 import { insulationClasses } from './insulation-class.ts'
 import {
   magnetGrades,
@@ -42,6 +44,7 @@ const tables: Record<string, readonly Sourced[]> = {
   dragRotors,
   enamelledWires,
   idleDiodes,
+  instruments,
   insulationClasses,
   intermediateMetricSizes: [intermediateMetricSizes],
   magnetGrades,
@@ -53,6 +56,7 @@ const tables: Record<string, readonly Sourced[]> = {
   neodymiumSheet,
   plasticMargin: [plasticMargin],
   plastics,
+  bands,
   resins,
   roughnessClasses,
   shearExponents,
@@ -281,7 +285,7 @@ describe('law: the other tables are ordered and plausible', () => {
     expect(aluminium!.density_kg_per_m3).toBeLessThan(copper!.density_kg_per_m3)
   })
   test('plastics and resins soften between 40 and 160 °C and are lighter than 2 g/cm³', () => {
-    for (const material of [...plastics, ...resins]) {
+    for (const material of [...plastics, ...bands, ...resins]) {
       expect(material.softening_degC).toBeGreaterThan(40)
       expect(material.softening_degC).toBeLessThan(160)
       expect(material.softeningSpread_K).toBeGreaterThan(0)

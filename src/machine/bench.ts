@@ -1,7 +1,8 @@
 /** What has been read on the bench, and what is claimed from it. */
 import { z } from 'zod'
 import { meterClasses } from '../data/meter.ts'
-import { choice, namesOf, quantity, text } from './field.ts'
+import { evidenceLevels, evidenceSchema } from './evidence.ts'
+import { choice, flag, namesOf, quantity, text } from './field.ts'
 
 export const voltageKinds = ['rms', 'peak', 'rectified mean', 'direct', 'unsaid'] as const
 export const voltagePlaces = ['phase', 'line to line', 'after bridge', 'unsaid'] as const
@@ -36,12 +37,28 @@ export const benchSchema = z.strictObject({
     .meta({ description: 'The meter you read with' }),
   clearanceLosses: z
     .strictObject({
-      print_mm: quantity('mm', { min: 0, max: 5, help: 'Print or casting tolerance' }).default(0.3),
-      bearing_mm: quantity('mm', { min: 0, max: 5, help: 'Play of the bearings along the gap' }).default(0.1),
-      warp_mm: quantity('mm', { min: 0, max: 10, help: 'Warp and runout of rotor and stator' }).default(0.3),
-      deflection_mm: quantity('mm', { min: 0, max: 20, help: 'Bending under the magnets’ pull' }).default(0),
+      print_mm: quantity('mm', {
+        min: 0,
+        max: 5,
+        help: 'Print or casting tolerance, as measured',
+      }).optional(),
+      bearing_mm: quantity('mm', {
+        min: 0,
+        max: 5,
+        help: 'Play of the bearings along the gap, as measured',
+      }).optional(),
+      warp_mm: quantity('mm', {
+        min: 0,
+        max: 10,
+        help: 'Warp and runout of rotor and stator, as measured',
+      }).optional(),
+      deflection_mm: quantity('mm', {
+        min: 0,
+        max: 20,
+        help: 'Bending of one disc under the magnets’ pull, as measured; left out, it is computed',
+      }).optional(),
     })
-    .default({ print_mm: 0.3, bearing_mm: 0.1, warp_mm: 0.3, deflection_mm: 0 }),
+    .default({}),
   readings: z
     .array(
       z.strictObject({
@@ -54,11 +71,46 @@ export const benchSchema = z.strictObject({
         }),
         kind: choice(voltageKinds, { help: 'Kind of volts the meter shows' }).default('unsaid'),
         place: choice(voltagePlaces, { help: 'Between which points' }).default('unsaid'),
+        keptBack: flag({
+          help: 'Kept back from every fit, so that it can judge what the others were used for',
+        }).default(false),
       }),
     )
     .max(200)
     .meta({ description: 'Volts read at known speeds with nothing connected' })
     .default([]),
+  fitted: choice(['nothing', 'remanence', 'air gap', 'remanence and air gap'], {
+    help: 'What of this design was set so that it agrees with the volts above',
+  }).default('nothing'),
+  resistances: z
+    .array(
+      z.strictObject({
+        resistance_ohm: quantity('ohm', { min: 1e-4, max: 1e5, symbol: 'R', help: 'What was read' }),
+        place: choice(['phase', 'line to line'], { help: 'Between which points' }),
+        method: choice(['two wires', 'four wires', 'not said'], {
+          help: 'two wires: the probes of the meter; four wires: a known current, and volts at the winding’s own ends',
+        }).default('not said'),
+        winding_degC: quantity('degC', {
+          min: -60,
+          max: 300,
+          symbol: 'ϑ',
+          help: 'Temperature of the copper while reading; left out, it is not known',
+        }).optional(),
+      }),
+    )
+    .max(50)
+    .meta({ description: 'Resistances read at the leads' })
+    .default([]),
+  template: z
+    .strictObject({
+      drawn_mm: quantity('mm', { min: 10, max: 1000, help: 'Edge of the check square as drawn' }).default(
+        100,
+      ),
+      across_mm: quantity('mm', { min: 1, max: 2000, help: 'The same edge measured across the sheet' }),
+      down_mm: quantity('mm', { min: 1, max: 2000, help: 'And measured down the sheet' }),
+    })
+    .optional()
+    .meta({ description: 'The check square of a printed template, measured with a rule' }),
   claims: z
     .array(
       z.strictObject({
@@ -79,6 +131,17 @@ export const benchSchema = z.strictObject({
           symbol: 'T',
           help: 'Torque at the shaft, if measured',
         }).optional(),
+        efficiency_percent: quantity('percent', {
+          min: 0,
+          max: 1000,
+          symbol: 'η',
+          help: 'Efficiency from shaft to terminals, if one is claimed',
+        }).optional(),
+        efficiencyFrom: choice(['watts in and watts out', 'resistance when cold', 'resistance when hot'], {
+          help: 'How the efficiency was found; left out, it is not said',
+        }).optional(),
+        level: choice(evidenceLevels, { help: 'What the claim calls itself' }).optional(),
+        evidence: evidenceSchema,
         note: text(400, { help: 'Anything else' }).optional(),
       }),
     )

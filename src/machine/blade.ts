@@ -25,6 +25,12 @@ const pitch_deg = quantity('deg', {
 }).default(0)
 const section = choice([...sectionNames, ownSection], { help: 'Blade section whose lift and drag are used' })
 const polar = bladePolarSchema.optional()
+const mass_kg = quantity('kg', {
+  min: 1e-4,
+  max: 200,
+  symbol: 'm',
+  help: 'Mass of one blade, weighed; left out, it is estimated from its shape',
+}).optional()
 
 export const bladeSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -35,12 +41,16 @@ export const bladeSchema = z.discriminatedUnion('kind', [
     pitch_deg,
     section,
     polar,
+    mass_kg,
     tipSpeedRatio: quantity('1', {
       min: 0.5,
       max: 14,
       symbol: 'λ',
       help: 'Tip speed over wind speed for which the blade is shaped',
     }),
+    ratioFrom: choice(['chosen', 'read under load', 'read turning freely'], {
+      help: 'Where that ratio comes from: chosen, or read on a rotor that was loaded or turned freely',
+    }).default('chosen'),
     straightTaper: flag({ help: 'Chord and twist run straight from root to tip, for carving' }).default(
       false,
     ),
@@ -53,6 +63,7 @@ export const bladeSchema = z.discriminatedUnion('kind', [
     pitch_deg,
     section,
     polar,
+    mass_kg,
     stations: z
       .array(
         z.strictObject({
@@ -79,6 +90,7 @@ export const bladeSchema = z.discriminatedUnion('kind', [
     kind: z.literal('table').meta({ description: 'Measured or published power coefficients' }),
     diameter_m,
     bladeCount: bladeCount.optional(),
+    mass_kg,
     points: z
       .array(
         z.strictObject({

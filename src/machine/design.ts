@@ -1,5 +1,6 @@
 /** The design document: one JSON object that holds all that a builder decides and knows. */
 import { z } from 'zod'
+import { answersSchema } from './answer.ts'
 import { benchSchema } from './bench.ts'
 import { bladeSchema } from './blade.ts'
 import { bridgeSchema } from './bridge.ts'
@@ -14,8 +15,10 @@ import { protectionSchema } from './protection.ts'
 import { purposeSchema } from './purpose.ts'
 import { rotorSchema } from './rotor.ts'
 import { shaftSchema } from './shaft.ts'
+import { sharingSchema } from './sharing.ts'
 import { siteSchema } from './site.ts'
 import { statorSchema } from './stator.ts'
+import { toleranceSchema } from './tolerance.ts'
 import { wiringSchema } from './wiring.ts'
 
 export const designSchema = z.strictObject({
@@ -36,7 +39,10 @@ export const designSchema = z.strictObject({
   wiring: wiringSchema.prefault({}),
   need: needSchema,
   bench: benchSchema.prefault({}),
+  sharing: sharingSchema,
+  tolerance: toleranceSchema.prefault({}),
   defects: defectsSchema,
+  answers: answersSchema,
 })
 
 /** A design with its defaults filled in; what the person typed is kept by whoever holds the document. */

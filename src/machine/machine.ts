@@ -6,6 +6,8 @@ import type { CoilHole } from './coil-shape/index.ts'
 import type { Design } from './design.ts'
 import type { MeasuredPolarization } from './magnet-measurement.ts'
 import type { SafetyClass } from './purpose.ts'
+import type { Tolerances } from './resolve-tolerance.ts'
+import type { Carrier, Shaft } from './shaft-side.ts'
 import type { Converter, Diode, Load, Protection, Wiring } from './supply-side.ts'
 import type { VerticalBlades } from './vertical-blades.ts'
 
@@ -43,6 +45,8 @@ interface BladeCommon {
   /** The maker's own section, Reynolds numbers and angles [rad] rising; undefined for one of the house. */
   readonly ownPolars: readonly OwnPolar[] | undefined
   readonly bladeCount: number
+  /** Of one blade, weighed [kg]. */
+  readonly mass?: number | undefined
 }
 
 /** Lift and drag of one section at one Reynolds number, as the document tells them. */
@@ -71,6 +75,7 @@ export type Blades =
       readonly kind: 'table'
       readonly radius: number
       readonly bladeCount: number | undefined
+      readonly mass?: number | undefined
       readonly points: readonly { readonly tipSpeedRatio: number; readonly powerCoefficient: number }[]
     }
   | VerticalBlades
@@ -143,6 +148,9 @@ export interface Retention {
   /** Stress that the wall's material may carry for years [Pa]. */
   readonly allowableStress: number
   readonly material: string
+  /** [kg/m³] and [Pa] */
+  readonly density: number
+  readonly modulus: number
   /** Temperature at which that material softens [K]. */
   readonly softening: number
   /** Force per magnet found by test [N]. */
@@ -175,6 +183,10 @@ export interface Rotor {
   readonly faceDistance: number | undefined
   /** Plain steel plate opposite a single disc, `faceDistance` from its magnets. */
   readonly opposite: Iron | undefined
+  /** Radius up to which a hub clamps the discs [m]; undefined where it is not said. */
+  readonly hubRadius: number | undefined
+  /** Plastic or wood that carries the magnets where no steel does; undefined where it is not said. */
+  readonly carrier: Carrier | undefined
   /** Drum only: steel beyond the winding, `distance` from the magnet faces [m]. */
   readonly sleeve: (Iron & { readonly distance: number; readonly turns: boolean }) | undefined
 }
@@ -220,6 +232,8 @@ export interface CoilWinding {
   readonly offset: number
   readonly centreRadius: number
   readonly parallelGroups: number
+  /** Coils of each group of a phase; undefined where the groups are alike. */
+  readonly groupCoils: readonly number[] | undefined
   readonly reversedCoils: readonly number[]
   readonly reversedPhases: readonly number[]
 }
@@ -301,9 +315,16 @@ export interface Stator {
     readonly softening: number
     /** [W/(m·K)] */
     readonly conductivity: number
+    /** [kg/m³] and [J/(kg·K)] */
+    readonly density: number
+    readonly heatCapacity: number
+    /** A resin between the wires; a plastic only carries them and leaves air there. */
+    readonly cast: boolean
   }
   /** From a heat run [K/W]. */
   readonly thermalResistance: number | undefined
+  /** Studs or screws that hold it: their circle's radius [m] and their number; undefined where it is not said. */
+  readonly mounting: { readonly radius: number; readonly count: number } | undefined
   readonly metalParts: readonly MetalPart[]
 }
 
@@ -328,12 +349,7 @@ export interface Machine {
   readonly site: Site
   readonly blades: Blades
   readonly protection: Protection
-  readonly shaft: {
-    readonly friction: number
-    readonly startingFriction: number
-    /** J of all that turns [kg·m²]; undefined where it must be estimated. */
-    readonly inertia: number | undefined
-  }
+  readonly shaft: Shaft
   readonly rotor: Rotor
   readonly stator: Stator
   readonly cable: {
@@ -350,6 +366,7 @@ export interface Machine {
   readonly load: Load
   readonly wiring: Wiring
   readonly defects: WindingDefects
+  readonly tolerances: Tolerances
   /** The document behind it, defaults filled in: for the checks that ask what was said and how it is known. */
   readonly design: Design
 }

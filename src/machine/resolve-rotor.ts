@@ -1,4 +1,5 @@
 /** The magnet rotor of a design in SI, grades and plastics looked up. */
+import { bands } from '../data/band.ts'
 import { magnetGrades } from '../data/magnet-grade.ts'
 import { plastics } from '../data/plastic.ts'
 import { mildSteel } from '../data/steel.ts'
@@ -9,6 +10,7 @@ import type { Design } from './design.ts'
 import type { Iron, Magnet, MagnetMaterial, MagnetPlace, MagnetShape, Retention, Rotor } from './machine.ts'
 import { measuredPolarization } from './magnet-measurement.ts'
 import type { MagnetReading } from './magnet-reading.ts'
+import type { Carrier } from './shaft-side.ts'
 import { celsius, row, si, siOr } from './si.ts'
 
 type MagnetDocument = Design['rotor']['magnet']
@@ -232,14 +234,28 @@ const iron = (plate: PlateDocument): Iron => ({
 const longTermShare = 0.2
 
 function retentionOf({ retention }: Design['rotor']): Retention {
-  const wall = row(plastics, retention.material)
+  const wall = row([...plastics, ...bands], retention.material)
   return {
     kind: retention.kind,
     wall: si(retention.wall_mm, 'mm'),
     allowableStress: wall.tensileStrength_MPa * 1e6 * wall.acrossLayers_1 * longTermShare,
     material: wall.name,
+    density: wall.density_kg_per_m3,
+    modulus: wall.youngsModulus_GPa * 1e9,
     softening: celsius(wall.softening_degC),
     hold: siOr(retention.hold_N, 'N'),
+  }
+}
+
+function carrierOf({ carrier }: Design['rotor']): Carrier | undefined {
+  if (carrier === undefined) return undefined
+  const plastic = row(plastics, carrier.material)
+  return {
+    material: plastic.name,
+    thickness: si(carrier.thickness_mm, 'mm'),
+    modulus: plastic.youngsModulus_GPa * 1e9,
+    softening: celsius(plastic.softening_degC),
+    expansion: plastic.expansion_1_per_K,
   }
 }
 
@@ -267,6 +283,8 @@ export function resolveRotor(design: Design): Rotor {
     alternating: rings.every(alternates),
     cover: si(rotor.cover_mm, 'mm'),
     retention: retentionOf(rotor),
+    hubRadius: siOr(rotor.hubRadius_mm, 'mm'),
+    carrier: carrierOf(rotor),
     backIron: rotor.backIron?.kind === 'steel' ? iron(rotor.backIron) : undefined,
     faceDistance:
       rotor.arrangement === 'two-discs'

@@ -38,7 +38,8 @@ export function resolveWinding(design: Design['stator']['winding'], rotor: Rotor
     distance: si(design.distance_mm, 'mm'),
     offset: si(design.offset_deg, 'deg'),
     centreRadius: siOr(design.centreRadius_mm, 'mm') ?? rotor.pitchRadius,
-    parallelGroups: design.parallelGroups,
+    parallelGroups: design.groupCoils?.length ?? design.parallelGroups,
+    groupCoils: design.groupCoils,
     reversedCoils: design.reversedCoils,
     reversedPhases: design.reversedPhases,
   }

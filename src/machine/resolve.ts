@@ -10,7 +10,9 @@ import { resolveVerticalBlades } from './resolve-blade-vertical.ts'
 import { resolveWindingDefects } from './resolve-defect.ts'
 import { resolveConverter, resolveProtection, resolveWiring } from './resolve-protection.ts'
 import { resolveRotor } from './resolve-rotor.ts'
+import { resolveShaft } from './resolve-shaft.ts'
 import { resolveStator } from './resolve-stator.ts'
+import { resolveTolerances } from './resolve-tolerance.ts'
 import { celsius, row, si, siOr } from './si.ts'
 import type { Load } from './supply-side.ts'
 
@@ -22,6 +24,7 @@ function blades(design: Design['blades']): Blades {
       kind: 'table',
       radius,
       bladeCount: design.bladeCount,
+      mass: siOr(design.mass_kg, 'kg'),
       points: design.points.map((point) => ({
         tipSpeedRatio: nominal(point.tipSpeedRatio),
         powerCoefficient: nominal(point.powerCoefficient),
@@ -34,6 +37,7 @@ function blades(design: Design['blades']): Blades {
     section: design.section,
     ownPolars: design.section === ownSection ? ownPolars(design.polar) : undefined,
     bladeCount: design.bladeCount,
+    mass: siOr(design.mass_kg, 'kg'),
   }
   if (design.kind === 'optimum')
     return {
@@ -123,7 +127,6 @@ export function resolveDesign(design: Design): Machine {
   const copper = row(conductors, 'copper')
   const cableLength = si(design.cable.length_m, 'm')
   const cableArea = si(design.cable.area_mm2, 'mm2')
-  const friction = si(design.shaft.friction_mNm, 'mNm')
   const { site } = design
   const magnets = resolveRotor(design)
   return {
@@ -153,11 +156,7 @@ export function resolveDesign(design: Design): Machine {
     },
     blades: blades(design.blades),
     protection: resolveProtection(design),
-    shaft: {
-      friction,
-      startingFriction: siOr(design.shaft.startingFriction_mNm, 'mNm') ?? friction,
-      inertia: siOr(design.shaft.inertia_kg_m2, 'kg_m2'),
-    },
+    shaft: resolveShaft(design.shaft),
     rotor: magnets,
     stator: resolveStator(design.stator, magnets),
     cable: {
@@ -178,6 +177,7 @@ export function resolveDesign(design: Design): Machine {
     load: load(design.load),
     wiring: resolveWiring(design),
     defects: resolveWindingDefects(design),
+    tolerances: resolveTolerances(design),
     design,
   }
 }

@@ -1,5 +1,6 @@
 /** The magnet rotor: magnets on a drum, on one disc, or on two discs that face each other, and their iron. */
 import { z } from 'zod'
+import { bands } from '../data/band.ts'
 import { plastics } from '../data/plastic.ts'
 import { choice, count, namesOf, quantity } from './field.ts'
 import { magnetSchema } from './magnet.ts'
@@ -57,7 +58,9 @@ const common = {
         max: 50,
         help: 'Thickness of the wall or band that carries the magnet',
       }).default(2),
-      material: choice(namesOf(plastics), { help: 'Material of that wall or band' }).default('PETG'),
+      material: choice(namesOf([...plastics, ...bands]), { help: 'Material of that wall or band' }).default(
+        'PETG',
+      ),
       hold_N: quantity('N', {
         min: 0,
         max: 1e6,
@@ -65,6 +68,18 @@ const common = {
       }).optional(),
     })
     .default({ kind: 'glue', wall_mm: 2, material: 'PETG' }),
+  hubRadius_mm: quantity('mm', {
+    min: 0.5,
+    max: 1500,
+    help: 'Radius up to which a hub or flange clamps the disc that carries the magnets',
+  }).optional(),
+  carrier: z
+    .strictObject({
+      material: choice(namesOf(plastics), { help: 'Material of the disc or drum behind the magnets' }),
+      thickness_mm: quantity('mm', { min: 0.5, max: 100, help: 'Thickness of it behind the magnets' }),
+    })
+    .optional()
+    .meta({ description: 'A printed disc or drum that carries the magnets where no steel does' }),
 }
 
 const faceDistance_mm = quantity('mm', {

@@ -1,6 +1,7 @@
 /** The wind and air where the machine stands. */
 import { z } from 'zod'
 import { quantity } from './field.ts'
+import { windRecordSchema } from './wind-record.ts'
 
 export const siteSchema = z.strictObject({
   meanWind_m_per_s: quantity('m_per_s', {
@@ -64,6 +65,7 @@ export const siteSchema = z.strictObject({
     })
     .meta({ description: 'Measured frequencies of the wind; they take the place of the Weibull shape' })
     .optional(),
+  record: windRecordSchema,
   airDensity_kg_per_m3: quantity('kg_per_m3', {
     min: 0.5,
     max: 1.6,

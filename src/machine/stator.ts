@@ -2,7 +2,7 @@
 import { z } from 'zod'
 import { plastics } from '../data/plastic.ts'
 import { resins } from '../data/resin.ts'
-import { choice, namesOf, quantity } from './field.ts'
+import { choice, count, namesOf, quantity } from './field.ts'
 import { metalPartSchema } from './metal-part.ts'
 import { windingSchema } from './winding.ts'
 import { wireSchema } from './wire.ts'
@@ -34,6 +34,17 @@ export const statorSchema = z.strictObject({
     symbol: 'R_θ',
     help: 'Copper to air, from a heat run; left out, it is estimated from the geometry, ± 50 %',
   }).optional(),
+  mounting: z
+    .strictObject({
+      radius_mm: quantity('mm', {
+        min: 5,
+        max: 2000,
+        help: 'From the shaft to the studs or screws that hold the stator',
+      }),
+      count: count({ min: 1, max: 36, help: 'How many of them' }),
+    })
+    .optional()
+    .meta({ description: 'What holds the stator against being turned' }),
   metalParts: z
     .array(metalPartSchema)
     .max(20)

@@ -115,7 +115,12 @@ function coilFaults(design: Design, winding: Coils): Fault[] {
   const perPhase = counted.includes(0)
     ? counted.map((_, phase) => Math.ceil((coilCount - phase) / phaseCount))
     : counted
-  const uneven = perPhase.findIndex((count) => count % parallelGroups !== 0)
+  const { groupCoils } = winding
+  const grouped = groupCoils?.reduce((sum, count) => sum + count, 0)
+  const uneven =
+    grouped === undefined
+      ? perPhase.findIndex((count) => count % parallelGroups !== 0)
+      : perPhase.findIndex((count) => count !== grouped)
   const outside = (list: readonly number[], most: number, name: string, noun: string) =>
     list.flatMap((number, k) => {
       const path = `stator.winding.${name}[${k}]`
@@ -129,13 +134,21 @@ function coilFaults(design: Design, winding: Coils): Fault[] {
     ...(coilCount < phaseCount
       ? [fault('stator.winding.coilCount', `at least ${phaseCount}, a coil for each phase`, coilCount)]
       : uneven >= 0
-        ? [
-            fault(
-              'stator.winding.parallelGroups',
-              `a number that divides the ${perPhase[uneven]} coils of phase ${uneven + 1}`,
-              parallelGroups,
-            ),
-          ]
+        ? grouped !== undefined
+          ? [
+              fault(
+                'stator.winding.groupCoils',
+                `${perPhase[uneven]} coils in all, as phase ${uneven + 1} has`,
+                grouped,
+              ),
+            ]
+          : [
+              fault(
+                'stator.winding.parallelGroups',
+                `a number that divides the ${perPhase[uneven]} coils of phase ${uneven + 1}`,
+                parallelGroups,
+              ),
+            ]
         : []),
     ...unbuildable,
     ...outside(winding.reversedCoils, coilCount, 'reversedCoils', 'coils'),

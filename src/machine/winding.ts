@@ -111,6 +111,15 @@ const coils = z.strictObject({
     max: 60,
     help: 'Groups in parallel in a phase; the coils of each group are in series',
   }).default(1),
+  groupCoils: z
+    .array(z.number().int().min(1).max(180))
+    .min(2)
+    .max(60)
+    .meta({
+      description:
+        'Coils of each group of a phase where the groups are unlike; it takes the place of the number of groups',
+    })
+    .optional(),
   reversedCoils: z
     .array(z.number().int().min(1).max(180))
     .max(180)

@@ -39,7 +39,7 @@ describe('law: the result for other programs', () => {
     expect(Object.keys(bare)).toEqual(resultFields.map(({ name }) => name))
     expect(JSON.parse(JSON.stringify(bare))).toEqual(bare)
     expect(bare.spreads).toBeNull()
-    const full = designResult(chain, finished(spreadsOf(chain)))
+    const full = designResult(chain, finished(spreadsOf(chain, { samples: 32 })))
     expect(JSON.stringify(full)).toContain('energy_kWh')
     expect(full.spreads).not.toBeNull()
   })

@@ -1,6 +1,6 @@
 /** The chain as a page of text: wind to battery with its watts, the table per wind, the concerns. */
 import type { Chain } from '../analysis/compute.ts'
-import { type Concern, remedyWords } from '../analysis/concerns.ts'
+import { type Concern, isOpen, remedyWords } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { remanenceByVolts } from '../analysis/remanence-by-volts.ts'
 import type { ResultSpread, Spreads } from '../analysis/spread.ts'
@@ -10,6 +10,8 @@ import { windingFactors } from '../analysis/winding-factors.ts'
 import type { Worth } from '../analysis/worth.ts'
 import { sweptArea } from '../machine/swept-area.ts'
 import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
+import { intervalText } from './interval-words.ts'
+import { answerTexts, signOffText } from './sign-off.ts'
 import { textTable, wrapped } from './text-table.ts'
 import { yearPage } from './worth-page.ts'
 
@@ -59,7 +61,7 @@ function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
   const shaft = shaftPower(row.watts)
   return [
     title(
-      `Where the watts go at ${formatSi(row.wind, 'm_per_s', 2)} — ${row.state}, ${formatSi(row.speed, 'rpm')}, copper ${withSpread(row.copperTemperature, 'degC', spreads?.copperTemperature)}`,
+      `Where the watts go at ${formatSi(row.wind, 'm_per_s', 2)} — ${row.state}, ${formatSi(row.speed, 'rpm')}, copper ${intervalText(row.copperTemperature, 'degC', spreads?.copperTemperature)}`,
     ),
     ...(kind === 'beyond the storm'
       ? [faint(`  the wanted ${formatSi(wanted!, 'm_per_s', 2)} lies beyond the storm and was not computed`)]
@@ -71,7 +73,7 @@ function chainLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
       .map((column) => wattLine(lossNames[column], row.watts[column], row.available)),
     ...(spreads === undefined
       ? []
-      : [faint(`  stored or used: ${withSpread(row.watts.useful, 'W', spreads.usefulPower)}`)]),
+      : [faint(`  stored or used: ${intervalText(row.watts.useful, 'W', spreads.usefulPower)}`)]),
   ]
 }
 
@@ -143,13 +145,6 @@ function voltsLines(chain: Chain): PageLine[] {
   ]
 }
 
-/** A result with its spread, if one was computed and is not nothing. */
-function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
-  if (!Number.isFinite(value)) return 'never'
-  if (spread === undefined) return formatSi(value, suffix)
-  return `${formatSpread(value, spread.spread, suffix)}${spread.mayFail ? ' or never' : ''}`
-}
-
 /** What the reels have left, or lack. */
 function reelText({ reelRest }: Chain['wound']): string {
   if (reelRest === undefined) return ''
@@ -209,10 +204,10 @@ function machineLines(chain: Chain, spreads: Spreads | undefined): PageLine[] {
     ),
     ...axisLines(chain),
     plain(
-      `  the rotor starts in ${windOr(chain.startWind)}; current begins in ${withSpread(chain.cutInWind, 'm_per_s', spreads?.cutInWind)}, at ${withSpread(generator.cutIn, 'rpm', spreads?.cutInSpeed)}`,
+      `  the rotor starts in ${windOr(chain.startWind)}; current begins in ${intervalText(chain.cutInWind, 'm_per_s', spreads?.cutInWind)}, at ${intervalText(generator.cutIn, 'rpm', spreads?.cutInSpeed)}`,
     ),
     plain(
-      `  load lost in ${formatSi(runaway.wind, 'm_per_s', 2)}: ${withSpread(runaway.speed, 'rpm', spreads?.runawaySpeed)}, tips at ${formatSi(runaway.tipSpeed, 'm_per_s')}, ${formatSi(runaway.lineVoltage, 'V')} rms between lines,`,
+      `  load lost in ${formatSi(runaway.wind, 'm_per_s', 2)}: ${intervalText(runaway.speed, 'rpm', spreads?.runawaySpeed)}, tips at ${formatSi(runaway.tipSpeed, 'm_per_s')}, ${formatSi(runaway.lineVoltage, 'V')} rms between lines,`,
     ),
     plain(
       `    ${formatSi(runaway.magnetForce, 'N')} outward on each magnet${held > 0 ? `, held to ${formatSi(held, 'N')} without glue` : ', held by glue alone'}`,
@@ -230,11 +225,15 @@ const causeText = ({ causes }: ResultSpread): string =>
     .map(({ path, share }) => `${path} (${Math.round(100 * share)} % of it)`)
     .join(', then ')
 
+/** The measurement that brings most for its effort. */
+const measureText = ({ next: [first] }: ResultSpread): string =>
+  first === undefined ? '' : `: measure next by ${first.instrument}, ${first.path}`
+
 function yearLines({ year }: Chain, spreads: Spreads | undefined): PageLine[] {
   const energy = spreads?.energy
   return [
     title(
-      `A year at ${formatSi(year.meanWind, 'm_per_s', 2)} mean wind at the hub: ${withSpread(year.energy, 'kWh', energy)}`,
+      `A year at ${formatSi(year.meanWind, 'm_per_s', 2)} mean wind at the hub: ${intervalText(year.energy, 'kWh', energy)}`,
     ),
     plain(
       `  mean ${formatSi(year.meanPower, 'W')}; the wind carries ${formatNumber(year.patternFactor)} times what its mean speed says`,
@@ -247,9 +246,11 @@ function yearLines({ year }: Chain, spreads: Spreads | undefined): PageLine[] {
         ).map(plain)
       : []),
     ...(energy !== undefined && energy.causes.length > 0
-      ? wrapped(`  the ± comes mostly from ${causeText(energy)}: measure that first`, columns, '    ').map(
-          plain,
-        )
+      ? wrapped(
+          `  the spread comes mostly from ${causeText(energy)}${measureText(energy)}`,
+          columns,
+          '    ',
+        ).map(plain)
       : []),
   ]
 }
@@ -335,21 +336,29 @@ function noLoadLines(chain: Chain): PageLine[] {
   ]
 }
 
-const severityWord = { blocking: 'BLOCKING', warning: 'warning', note: 'note' } as const
+export const severityWord = { blocking: 'BLOCKING', warning: 'warning', note: 'note' } as const
 
 export function concernLines(concerns: readonly Concern[]): PageLine[] {
   if (concerns.length === 0) return [{ text: 'No concerns.', tone: 'good' }]
   const indent = '      '
   return [
     title(`Concerns (${concerns.length})`),
-    ...concerns.flatMap(({ severity, code, what, why, figures, remedies }): PageLine[] => {
-      const tone: Tone = severity === 'note' ? 'plain' : severity
+    ...wrapped(`  ${signOffText(concerns)}`, columns, '  ').map(faint),
+    ...concerns.flatMap((concern): PageLine[] => {
+      const { severity, code, what, why, figures, remedies } = concern
+      const open = isOpen(concern)
+      const tone: Tone = severity === 'note' || !open ? 'plain' : severity
       const block = (text: string) => wrapped(indent + text, columns, indent).map(plain)
       return [
-        ...wrapped(`  ${severityWord[severity]} ${code}: ${what}`, columns, indent).map((text) => ({
+        ...wrapped(
+          `  ${severityWord[severity]}${open ? '' : ', answered'} ${code}: ${what}`,
+          columns,
+          indent,
+        ).map((text) => ({
           text,
           tone,
         })),
+        ...answerTexts(concern).flatMap(block),
         ...block(`${figures} ${why}`),
         ...remedies.flatMap((remedy) => block(`→ ${remedyWords(remedy)}`)),
       ]

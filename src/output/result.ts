@@ -1,13 +1,15 @@
 /** The computed chain as JSON in workshop units: every field declared once, with its meaning. */
 import type { Chain } from '../analysis/compute.ts'
-import { remedyWords } from '../analysis/concerns.ts'
+import { type Concern, isOpen, remedyWords } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { openCorner } from '../analysis/open-corner.ts'
-import type { SpreadOutput, Spreads } from '../analysis/spread.ts'
+import type { Spreads } from '../analysis/spread.ts'
 import { voltageAlongWire } from '../analysis/voltage-along-wire.ts'
 import { shaftPower, wattColumns } from '../analysis/watts.ts'
 import type { Worth } from '../analysis/worth.ts'
 import { fromSi, unit } from '../units/unit.ts'
+import { signOff } from './sign-off.ts'
+import { intervalResults, spreadNames } from './spread-result.ts'
 import { worthResult } from './worth-page.ts'
 
 /** Version of this form; it rises when a field goes or changes its meaning. */
@@ -33,16 +35,6 @@ const number = (name: string, meaning: string, of: (chain: Chain) => number | un
   return { name, meaning, of: (chain) => inUnit(suffix, of(chain)) }
 }
 
-/** Units in which spreads are given; a temperature's spread is a difference. */
-const spreadUnits = {
-  energy: 'kWh',
-  usefulPower: 'W',
-  cutInSpeed: 'rpm',
-  cutInWind: 'm_per_s',
-  copperTemperature: 'degC',
-  runawaySpeed: 'rpm',
-} as const satisfies Partial<Record<SpreadOutput, string>>
-
 const wattNames = {
   friction: 'bearings and seals',
   eddy: 'eddy currents in the strands',
@@ -54,6 +46,30 @@ const wattNames = {
   battery: 'inside the battery, as heat',
   useful: 'stored, or given to the resistor',
 } as const satisfies Record<(typeof wattColumns)[number], string>
+
+/** A concern for other programs: its remedies in words. */
+export function concernResult(concern: Concern) {
+  const { code, severity, path, what, why, figures, remedies, answer } = concern
+  return {
+    code,
+    severity,
+    path,
+    what,
+    why,
+    figures,
+    remedies: remedies.map(remedyWords),
+    answer:
+      answer === undefined
+        ? null
+        : {
+            note: answer.note,
+            file: answer.file ?? null,
+            date: answer.date ?? null,
+            unfit: answer.unfit ?? null,
+          },
+    open: isOpen(concern),
+  }
+}
 
 export const resultFields: readonly ResultField[] = [
   { name: 'gustloomResult', meaning: 'version of this form', of: () => resultVersion },
@@ -281,34 +297,23 @@ export const resultFields: readonly ResultField[] = [
   },
   {
     name: 'spreads',
-    meaning: `half-width at 90 % of ${Object.entries(spreadUnits)
-      .map(([name, suffix]) => `${name}_${suffix}`)
-      .join(
-        ', ',
-      )}, each as { spread, mayFail (with some guess at its end it never happens), causes: [{ path, share of the variance }] }; null where not computed`,
-    of: (_, spreads) =>
-      spreads === undefined
-        ? null
-        : Object.fromEntries(
-            Object.entries(spreadUnits).map(([name, suffix]) => {
-              const { spread, mayFail, causes } = spreads[name as SpreadOutput]
-              const { divisor, factor } = unit(suffix)
-              return [
-                `${name}_${suffix}`,
-                {
-                  spread: (spread * divisor) / factor,
-                  mayFail,
-                  causes: causes.map((cause) => ({ ...cause })),
-                },
-              ]
-            }),
-          ),
+    meaning: `of ${spreadNames.join(', ')}: the interval that all guesses together leave, each as { value, low, high (nine of ten draws lie between), median, spread (half of the distance between low and high), never (share of the draws in which it never happens), causes: [{ path, share of the variance }], together (share that guesses bear only together) }; null where not computed`,
+    of: (_, spreads) => (spreads === undefined ? null : intervalResults(spreads)),
   },
   {
     name: 'concerns',
-    meaning: 'code, severity (blocking, warning, note), path in the document, what, why, figures, remedies',
-    of: ({ concerns }) =>
-      concerns.map((concern) => ({ ...concern, remedies: concern.remedies.map(remedyWords) })),
+    meaning:
+      'code, severity (blocking, warning, note), path in the document, what, why, figures, remedies in words, answer (null, or note, file, date and unfit: why it does not hold, null where it does), open (no answer that holds)',
+    of: ({ concerns }) => concerns.map(concernResult),
+  },
+  {
+    name: 'signOff',
+    meaning:
+      'concerns open and answered, each counted as blocking, warning and note, and the verdict: not (something blocks), by note (only notes stand against what blocks), free',
+    of: ({ concerns }) => {
+      const { open, answered, verdict } = signOff(concerns)
+      return { open: { ...open }, answered: { ...answered }, verdict }
+    },
   },
 ]
 

@@ -9,6 +9,7 @@ import {
   towerCaution,
   turningCaution,
 } from '../analysis/concern/caution.ts'
+import { isOpen } from '../analysis/concern/concern.ts'
 import { shockLimit, speedAtLimit } from '../analysis/concern/shock-band.ts'
 import { dumpAlone } from '../analysis/dump-alone.ts'
 import { shortedDuty, stuckDuty, workingDuty } from '../analysis/electric-duty.ts'
@@ -17,6 +18,8 @@ import { switchingOrder } from '../analysis/switching-order.ts'
 import { formatNumber, formatSi } from '../units/format.ts'
 import { fromSi, unit } from '../units/unit.ts'
 import type { PageLine } from './chain-page.ts'
+import { concernResult } from './result.ts'
+import { answerTexts } from './sign-off.ts'
 import { textTable, wrapped } from './text-table.ts'
 
 const columns = 96
@@ -225,13 +228,18 @@ export function safetyPage(chain: Chain): PageLine[] {
     title('Concerns of the electrical side'),
     ...(said.length === 0
       ? [{ text: '  None.', tone: 'good' as const }]
-      : said.flatMap(({ severity, code, what }): PageLine[] =>
-          wrapped(
-            `  ${severity === 'blocking' ? 'BLOCKING' : severity} ${code}: ${what}`,
-            columns,
-            '     ',
-          ).map((text) => ({ text, tone: severity === 'note' ? 'plain' : severity })),
-        )),
+      : said.flatMap((concern): PageLine[] => {
+          const { severity, code, what } = concern
+          const open = isOpen(concern)
+          const mark = `${severity === 'blocking' ? 'BLOCKING' : severity}${open ? '' : ', answered'}`
+          return [
+            ...wrapped(`  ${mark} ${code}: ${what}`, columns, '     ').map((text) => ({
+              text,
+              tone: severity === 'note' || !open ? ('plain' as const) : severity,
+            })),
+            ...answerTexts(concern).flatMap((text) => wrapped(`     ${text}`, columns, '     ').map(plain)),
+          ]
+        })),
     blank,
     title('Who to ask'),
     ...items(whoToAsk, () => '–'),
@@ -281,7 +289,7 @@ export function safetyResult(chain: Chain) {
     })),
     ventilation: air === undefined ? null : { airflow_m3_per_h: air.airflow, opening_cm2: air.opening },
     switching: switchingOrder(machine),
-    concerns: chain.concerns.filter(({ code }) => electricCodes.has(code)),
+    concerns: chain.concerns.filter(({ code }) => electricCodes.has(code)).map(concernResult),
     whoToAsk,
   }
 }

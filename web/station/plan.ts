@@ -1,4 +1,5 @@
 /** The stations in the order in which the power passes them. */
+import { answerStation } from './answer.ts'
 import { benchStation } from './bench.ts'
 import { bladeStation } from './blade.ts'
 import { bridgeStation } from './bridge.ts'
@@ -12,9 +13,11 @@ import { protectionStation } from './protection.ts'
 import { purposeStation } from './purpose.ts'
 import { rotorStation } from './rotor.ts'
 import { shaftStation } from './shaft.ts'
+import { sharingStation } from './sharing.ts'
 import { siteStation } from './site.ts'
 import type { Station } from './station.ts'
 import { statorStation } from './stator.ts'
+import { toleranceStation } from './tolerance.ts'
 import { wiringStation } from './wiring.ts'
 
 export const stations: readonly Station[] = [
@@ -32,6 +35,9 @@ export const stations: readonly Station[] = [
   loadStation,
   wiringStation,
   needStation,
+  toleranceStation,
   benchStation,
+  sharingStation,
   defectStation,
+  answerStation,
 ]

@@ -77,6 +77,12 @@ export const rotorStation: Station = {
   settles: { 'rotor.arrangement': { disc: roomForBlocks, 'two-discs': roomForBlocks } },
   extras: [
     {
+      path: ['rotor', 'carrier'],
+      label: 'Printed disc or drum that carries the magnets',
+      start: { material: 'PETG', thickness_mm: 10 },
+      fits: () => true,
+    },
+    {
       path: ['rotor', 'opposite'],
       label: 'Plate beyond the winding',
       start: { kind: 'steel', faceDistance_mm: gap_mm },

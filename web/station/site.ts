@@ -8,6 +8,12 @@ export const siteStation: Station = {
   open: true,
   extras: [
     {
+      path: ['site', 'record'],
+      label: 'How the wind was recorded',
+      start: {},
+      fits: () => true,
+    },
+    {
       path: ['site', 'windHistogram'],
       label: 'Measured frequencies of the wind',
       start: {},

@@ -120,4 +120,12 @@ export const statorStation: Station = {
     },
   },
   entryNames: { 'stator.winding.phases': 'phase' },
+  extras: [
+    {
+      path: ['stator', 'mounting'],
+      label: 'Studs or screws that hold the stator',
+      start: { radius_mm: 120, count: 6 },
+      fits: () => true,
+    },
+  ],
 }

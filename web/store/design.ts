@@ -5,7 +5,7 @@ import type {
   FormField,
   GeneratorTarget,
   MatchMap,
-  Spreads,
+  SpreadStudy,
   Worth,
 } from '../../src/index.ts'
 import { migrated } from '../../src/machine/migration.ts'
@@ -33,8 +33,11 @@ export const faults = signal<readonly ShownFault[]>([])
 /** Fraction done of the running computation; undefined when nothing runs. */
 export const progress = signal<number | undefined>(0)
 export const snapshot = signal<Snapshot | undefined>(undefined)
-/** How far the guesses let the snapshot be off; undefined until it has been worked out. */
-export const spreads = signal<Spreads | undefined>(undefined)
+/** How far the guesses let the snapshot be off, first by a few draws; undefined until it has been worked out. */
+export const spreadStudy = signal<SpreadStudy | undefined>(undefined)
+export const spreads = computed(() => spreadStudy.value?.results)
+/** Fraction done of the draws; undefined when none are under way. */
+export const spreadProgress = signal<number | undefined>(undefined)
 /** The need against the year; undefined until it has been worked out, or where the design names no need. */
 export const worth = signal<Worth | undefined>(undefined)
 export const windDetail = signal<WindSnapshot | undefined>(undefined)
@@ -151,8 +154,11 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   if (data.id !== newest) return
   if (data.kind === 'failed') stopped(data.reason)
   else if (data.kind === 'form') form.value = data.form
-  else if (data.kind === 'spreads') spreads.value = data.spreads
-  else if (data.kind === 'worth') worth.value = data.worth
+  else if (data.kind === 'spread-progress') spreadProgress.value = data.fraction
+  else if (data.kind === 'spreads') {
+    spreadStudy.value = data.study
+    if (data.last) spreadProgress.value = undefined
+  } else if (data.kind === 'worth') worth.value = data.worth
   else if (data.kind === 'progress') {
     faults.value = []
     breakdown.value = ''
@@ -164,7 +170,8 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     answered = data.id
     faults.value = []
     snapshot.value = data.snapshot
-    spreads.value = undefined
+    spreadStudy.value = undefined
+    spreadProgress.value = undefined
     worth.value = undefined
     progress.value = undefined
     ask({ kind: 'wind', row: row.value })

@@ -1,6 +1,7 @@
 /** An engine of its own for one long question, so that the page goes on answering edits. */
 import type {
   FromContest,
+  FromHelps,
   FromRecord,
   FromRemedies,
   FromStorm,
@@ -10,7 +11,7 @@ import type {
 } from '../messages.ts'
 
 export type Heard = Extract<
-  FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm,
+  FromWorker | FromContest | FromStudy | FromRemedies | FromHelps | FromRecord | FromStorm,
   { id: number }
 >
 
@@ -28,7 +29,9 @@ export function sideEngine(heard: (data: Heard) => void, failed: (reason: string
     worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
     worker.onmessage = ({
       data,
-    }: MessageEvent<FromWorker | FromContest | FromStudy | FromRemedies | FromRecord | FromStorm>) => {
+    }: MessageEvent<
+      FromWorker | FromContest | FromStudy | FromRemedies | FromHelps | FromRecord | FromStorm
+    >) => {
       if ('id' in data && data.id === newest) heard(data)
     }
     worker.onerror = (event) => {

@@ -2,7 +2,8 @@
 import type { ComponentChildren } from 'preact'
 import type { ResultSpread, Spreads, WindRow } from '../../src/index.ts'
 import { shortNumber } from '../../src/output/chart/picture.ts'
-import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
+import { intervalText } from '../../src/output/interval-words.ts'
+import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { words } from '../station/label.ts'
 import { celsius } from './row-words.ts'
@@ -15,19 +16,12 @@ interface Figure {
   readonly note?: string
 }
 
-/** With its spread once that is known; "or never" where some guess may keep it from happening at all. */
-function withSpread(value: number, suffix: string, spread: ResultSpread | undefined): string {
-  if (!Number.isFinite(value)) return 'never'
-  if (spread === undefined) return formatSi(value, suffix)
-  return `${formatSpread(value, spread.spread, suffix)}${spread.mayFail ? ' or never' : ''}`
-}
-
 /** The guess that bears most of a spread, in the words of the document. */
 function dominantGuess(spread: ResultSpread | undefined): string {
   const cause = spread?.causes[0]
   return cause === undefined
     ? ''
-    : `; the ± is ${Math.round(100 * cause.share)} % from ${words(cause.path.split('.').at(-1) ?? '').toLowerCase()}`
+    : `; the spread is ${Math.round(100 * cause.share)} % from ${words(cause.path.split('.').at(-1) ?? '').toLowerCase()}`
 }
 
 function figuresOf(snapshot: Snapshot, row: WindRow, spreads: Spreads | undefined): Figure[] {
@@ -38,13 +32,13 @@ function figuresOf(snapshot: Snapshot, row: WindRow, spreads: Spreads | undefine
   return [
     {
       name: 'A year brings',
-      value: withSpread(year.energy, 'kWh', spreads?.energy),
+      value: intervalText(year.energy, 'kWh', spreads?.energy),
       note: `${formatNumber(year.meanPower)} W on average, mean wind ${formatNumber(year.meanWind)} m/s at the hub${dominantGuess(spreads?.energy)}`,
     },
     {
       name: 'Charging begins',
-      value: withSpread(cutInWind, 'm_per_s', spreads?.cutInWind),
-      note: `${withSpread(cutInSpeed, 'rpm', spreads?.cutInSpeed)}; turns from ${finite(startWind, `${formatNumber(startWind)} m/s`)}`,
+      value: intervalText(cutInWind, 'm_per_s', spreads?.cutInWind),
+      note: `${intervalText(cutInSpeed, 'rpm', spreads?.cutInSpeed)}; turns from ${finite(startWind, `${formatNumber(startWind)} m/s`)}`,
     },
     {
       name: 'Volts per 100 rpm',
@@ -75,7 +69,7 @@ function figuresOf(snapshot: Snapshot, row: WindRow, spreads: Spreads | undefine
     },
     {
       name: `Load lost at ${shortNumber(runaway.wind)} m/s`,
-      value: withSpread(runaway.speed, 'rpm', spreads?.runawaySpeed),
+      value: intervalText(runaway.speed, 'rpm', spreads?.runawaySpeed),
       note: `${formatSi(runaway.directVoltage, 'V')} direct, ${formatSi(runaway.lineVoltage, 'V')} rms; each magnet pulls ${formatSi(runaway.magnetForce, 'N')}`,
     },
   ]

@@ -182,11 +182,18 @@ export function demagnetization(load: DemagnetizationLoad): Demagnetization {
   let whole = 0
   let aiding = 0
   let applied = 0
+  let meanShare = 0
+  let meanApplied = 0
   for (let i = 0; i < n; i++) {
-    requireFinite(`ownShare[${i}]`, s[i]!)
-    requireFinite(`appliedField[${i}]`, Ha[i]!, 'A/m')
-    requireNotNegative(`weights[${i}]`, weights[i]!)
+    // a name for every number of every load would take longer than the load itself
+    if (!(Number.isFinite(s[i]!) && Number.isFinite(Ha[i]!) && weights[i]! >= 0)) {
+      requireFinite(`ownShare[${i}]`, s[i]!)
+      requireFinite(`appliedField[${i}]`, Ha[i]!, 'A/m')
+      requireNotNegative(`weights[${i}]`, weights[i]!)
+    }
     whole += weights[i]!
+    meanShare += weights[i]! * s[i]!
+    meanApplied += weights[i]! * Ha[i]!
     aiding = Math.max(aiding, s[i]!)
     applied = Math.max(applied, Math.abs(Ha[i]!))
   }
@@ -208,7 +215,15 @@ export function demagnetization(load: DemagnetizationLoad): Demagnetization {
     return sum / whole
   }
   const most = 2 * (Br + slope * applied)
-  const J = root((x) => mean(x) - x, [-most, most], 1e-12 * Br)
+  // less J eases its own field, so that twice what is taken is more than is lost; unless a point's own field aids
+  const lowest = (from: number, taken: number) =>
+    mean(from - 2.2 * taken) >= from - 2.2 * taken ? from - 2.2 * taken : -most
+  // the reversible line alone; the exponential only takes from it
+  const straight = (Br + (slope * meanApplied) / whole) / (1 - ((slope / μ0) * meanShare) / whole)
+  const taken = straight - mean(straight)
+  const tolerance = 1e-12 * Br
+  const J =
+    taken <= tolerance ? straight : root((x) => mean(x) - x, [lowest(straight, taken), straight], tolerance)
   let worstPoint = 0
   let worstField = Number.POSITIVE_INFINITY
   let beyond = 0
