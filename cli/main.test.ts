@@ -127,7 +127,7 @@ describe.concurrent('law: JSON for other programs', () => {
     expect({ status, err }).toEqual({ status: 0, err: '' })
     const result = JSON.parse(out) as Record<string, unknown>
     expect(Object.keys(result)).toEqual(resultFields.map(({ name }) => name))
-    expect(result.gustloomResult).toBe(1)
+    expect(result.gustloomResult).toBe(2)
     expect(out).not.toMatch(/NaN|undefined|Infinity/)
   })
   test('check --json lists the concerns, the gravest first', async () => {

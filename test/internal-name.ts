@@ -38,7 +38,6 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   'src/analysis/machine-heat.ts': [
     'thermalSpread',
     'HeatFlow',
-    'copperNode',
     'hotSpotRise',
     'spotFollower',
     'HeatRequest',
@@ -93,7 +92,7 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   'src/analysis/magnet-demagnetization.ts': 'all',
   'src/analysis/magnet-load.ts': 'all',
   'src/analysis/match-band.ts': 'all',
-  'src/analysis/match-map.ts': ['pathKind'],
+  'src/analysis/path-kind.ts': 'all',
   'src/analysis/match.ts': 'all',
   'src/analysis/measure-next.ts': [
     'effortOf',
@@ -214,6 +213,8 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   'src/analysis/worth-verdict.ts': ['worthVerdict'],
   'src/analysis/year.ts': ['year'],
   'src/machine/answer.ts': 'all',
+  'src/analysis/copper-node.ts': 'all',
+  'src/machine/safety-class.ts': 'all',
   'src/machine/stock.ts': ['stockSchema'],
   'src/machine/bench.ts': 'all',
   'src/machine/blade-vertical-consistency.ts': 'all',

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { check } from '../../test/check.ts'
 import finite from '../../test/reference/heat/heat.json' with { type: 'json' }
 import { conductionNet, sliceOf, type WindingName, winding } from '../../test/reference/heat/slice.ts'
+import { copperNode } from './copper-node.ts'
 import { solvedNet } from './heat-net.ts'
-import { copperNode } from './machine-heat.ts'
 
 const still = { speed: 0, wind: 0 }
 

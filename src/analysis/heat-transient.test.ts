@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest'
 import { exampleChain, exampleNames } from '../../test/example.ts'
 import { adiabaticHeatingTime } from '../physics/heat/adiabatic-heating.ts'
+import { copperNode } from './copper-node.ts'
 import { heatStudy } from './heat-study.ts'
 import { heatTransient, type PartLimit, partLimits } from './heat-transient.ts'
-import { copperNode } from './machine-heat.ts'
+
 import { finished } from './step.ts'
 
 const { heat, machine, voltage, wound, layout } = exampleChain('boathouse-two-disc')

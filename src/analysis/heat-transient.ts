@@ -2,13 +2,8 @@
 import type { Machine } from '../machine/machine.ts'
 import type { HeatLimit } from './concern/stator-heat.ts'
 import { copperLimits } from './concern/stator-heat.ts'
-import {
-  copperNode,
-  type HeatFlow,
-  type MachineHeat,
-  type PartTemperatures,
-  spotFollower,
-} from './machine-heat.ts'
+import { copperNode } from './copper-node.ts'
+import { type HeatFlow, type MachineHeat, type PartTemperatures, spotFollower } from './machine-heat.ts'
 
 /** A limit and the part whose temperature is held against it. */
 export interface PartLimit extends HeatLimit {

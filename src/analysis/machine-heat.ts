@@ -1,6 +1,8 @@
 /** Where the heat of a machine goes and how warm that makes its parts, asked by speed, wind and watts. */
+
 import type { Machine } from '../machine/machine.ts'
 import type { ConductorLayout } from './conductor-layout.ts'
+import { copperNode } from './copper-node.ts'
 import { heatBody } from './heat-body.ts'
 import { type AirMotion, typicalStep } from './heat-film.ts'
 import { type HeatBody, type SolvedNet, solvedNet } from './heat-net.ts'
@@ -43,9 +45,6 @@ export interface MachineHeat {
   /** Temperatures of the parts whose nodes are so much warmer than the air [K]. */
   readonly read: (rises: Float64Array, copperHeat: number) => PartTemperatures
 }
-
-/** The copper is the first node of every net. */
-export const copperNode = 0
 
 /**
  * Hottest spot of a slab above the air, heated evenly, from its mean and its two faces [K]: the parabola through them.

@@ -1,9 +1,10 @@
 /** The match of blades and generator as a map: watts over speed for many winds, every steady state, the zones. */
 import type { Chain } from './compute.ts'
-import { copperNode } from './machine-heat.ts'
+import { copperNode } from './copper-node.ts'
 import { type BladeMap, steadyStates } from './match.ts'
 import { bandCurves, type SpeedPower } from './match-band.ts'
-import { hottest, limiterWind, stallShare, type WindState, windStep } from './power-curve.ts'
+import { pathKind } from './path-kind.ts'
+import { hottest, limiterWind, stallShare, windStep } from './power-curve.ts'
 import { type Steps, within } from './step.ts'
 import { shaftPower } from './watts.ts'
 
@@ -223,10 +224,6 @@ function stateAt(
     generatorSlope,
   }
 }
-
-/** What the state of a wind on a path is called in the table of winds. */
-export const pathKind = ({ states }: MatchWind, index: number): WindState =>
-  index < 0 ? 'at rest' : states[index]!.kind
 
 function windsOf(greatest: number): number[] {
   const step =

@@ -1,6 +1,6 @@
 /** Every scenario in its turn: how fast, how many volts, how hot, what holds, what breaks, what each class makes of it. */
 import type { Machine } from '../machine/machine.ts'
-import type { SafetyClass } from '../machine/purpose.ts'
+import type { SafetyClass } from '../machine/safety-class.ts'
 import { centrifugalForce } from '../physics/mechanics/retention.ts'
 import { type IndependentLimiters, independentLimiters } from './independent-limiter.ts'
 import { askedScenarios, type Scenario } from './scenario.ts'

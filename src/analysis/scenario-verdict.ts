@@ -1,5 +1,5 @@
 /** What came of a scenario, and what each safety class makes of it. */
-import { type SafetyClass, safetyClasses } from '../machine/purpose.ts'
+import { type SafetyClass, safetyClasses } from '../machine/safety-class.ts'
 import { type Severity, severities } from './concern/concern.ts'
 import { type Surroundings, shockBand, shockSeverity, type Volts } from './concern/shock-band.ts'
 import type { LimitCheck } from './scenario-limit.ts'

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { type FixedName, fixedDocument } from '../../test/fixed-document.ts'
 import { parseDesign } from '../machine/parse.ts'
-import { safetyClasses } from '../machine/purpose.ts'
+import { safetyClasses } from '../machine/safety-class.ts'
 import { normalTurbulenceIntensity } from '../physics/aerodynamics/turbulence.ts'
 import { permissibleUnbalance, reachedGrade } from '../physics/mechanics/balance-grade.ts'
 import { rotorField } from './air-gap-field.ts'

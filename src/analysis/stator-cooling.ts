@@ -1,7 +1,8 @@
 /** Way of the heat from the copper to the air as one resistance: what quick looks ask in place of the whole net. */
 import type { RotorCurve } from './blade-rotor.ts'
+import { copperNode } from './copper-node.ts'
 import type { AirMotion } from './heat-film.ts'
-import { copperNode, type MachineHeat, typicalRises } from './machine-heat.ts'
+import { type MachineHeat, typicalRises } from './machine-heat.ts'
 
 /**
  * Narrow view of `MachineHeat`: copper to air, the copper 40 K above it, heat born in the copper alone. Right to some

@@ -1,5 +1,6 @@
 /** Temperatures of a machine in a storm, step by step through its whole heat net. */
-import { copperNode, type HeatFlow, spotFollower } from './machine-heat.ts'
+import { copperNode } from './copper-node.ts'
+import { type HeatFlow, spotFollower } from './machine-heat.ts'
 import { magnetStrength } from './magnet-strength.ts'
 import type { WindRow } from './power-curve.ts'
 import type { StormChain } from './storm-chain.ts'

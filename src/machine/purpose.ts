@@ -1,10 +1,7 @@
 /** What the machine is for, and how strict its checks must be. */
 import { z } from 'zod'
 import { choice, quantity, text } from './field.ts'
-
-/** Rising in what may go wrong: shown by hand, run on a bench, left alone in a storm. */
-export const safetyClasses = ['demonstration', 'bench', 'outdoor'] as const
-export type SafetyClass = (typeof safetyClasses)[number]
+import { safetyClasses } from './safety-class.ts'
 
 export const purposeSchema = z.strictObject({
   class: choice(safetyClasses, {

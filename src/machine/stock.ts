@@ -4,7 +4,7 @@ import { batteryChemistries } from '../data/battery.ts'
 import { magnetGrades } from '../data/magnet-grade.ts'
 import { type Fault, faultsOf } from './fault.ts'
 import { choice, count, flag, namesOf, quantity } from './field.ts'
-import { safetyClasses } from './purpose.ts'
+import { safetyClasses } from './safety-class.ts'
 import { wireSizeSchema } from './wire-size.ts'
 
 const thickness_mm = quantity('mm', {

@@ -227,7 +227,7 @@ const causeText = ({ causes }: ResultSpread): string =>
 
 /** The measurement that brings most for its effort. */
 const measureText = ({ next: [first] }: ResultSpread): string =>
-  first === undefined ? '' : `: measure next by ${first.instrument}, ${first.path}`
+  first === undefined ? '' : `: measure ${first.path} next (${first.instrument})`
 
 function yearLines({ year }: Chain, spreads: Spreads | undefined): PageLine[] {
   const energy = spreads?.energy

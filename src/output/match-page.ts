@@ -1,7 +1,8 @@
 /** The match as a page of text, and as JSON in workshop units: points wind by wind, zones, target sheet, remedies. */
 import type { GeneratorTarget } from '../analysis/generator-target.ts'
-import { type MatchMap, type MatchState, type MatchWind, pathKind } from '../analysis/match-map.ts'
+import type { MatchMap, MatchState, MatchWind } from '../analysis/match-map.ts'
 import type { Remedy, RemedyReport } from '../analysis/match-remedies.ts'
+import { pathKind } from '../analysis/path-kind.ts'
 import { pathText } from '../analysis/remedy/change.ts'
 import type { MatchFigures } from '../analysis/remedy/figures.ts'
 import { formatNumber, formatSi } from '../units/format.ts'

@@ -13,7 +13,7 @@ import { intervalResults, spreadNames } from './spread-result.ts'
 import { worthResult } from './worth-page.ts'
 
 /** Version of this form; it rises when a field goes or changes its meaning. */
-export const resultVersion = 1
+export const resultVersion = 2
 
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json }
 

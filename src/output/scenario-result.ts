@@ -4,7 +4,7 @@ import type { ScenarioStudy } from '../analysis/scenario-study.ts'
 import type { ScenarioRow } from '../analysis/scenario-table.ts'
 import type { Verdict } from '../analysis/scenario-verdict.ts'
 import type { Beginning } from '../analysis/storm.ts'
-import { safetyClasses } from '../machine/purpose.ts'
+import { safetyClasses } from '../machine/safety-class.ts'
 import { fromSi, unit } from '../units/unit.ts'
 
 const beginningResult = (beginning: Beginning | undefined) =>

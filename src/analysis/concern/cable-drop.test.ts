@@ -39,6 +39,10 @@ describe('law: five per cent, and no hot cable', () => {
     // 30.7 A; 4 mm² carry 27 A, 6 mm² carry 34 A
     const thin = cableDrop.judge(sampleChain({ 'cable.area_mm2': 4 }))
     expect(thin?.what).toContain('hot')
+    expect(thin?.severity).toBe('blocking')
+    expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 4, 'purpose.class': 'bench' }))?.severity).toBe(
+      'warning',
+    )
     expect(firstRemedy(thin)).toContain('6.0 mm²')
     expect(cableDrop.judge(sampleChain({ 'cable.area_mm2': 6 }))).toBeUndefined()
   })

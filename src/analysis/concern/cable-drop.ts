@@ -7,7 +7,7 @@ import { shorterCable, thickerCable } from '../ladder/cable.ts'
 import { triable, whereTriable } from '../ladder/ladder.ts'
 import { tellingWind } from '../telling-wind.ts'
 import { electricCaution } from './caution.ts'
-import type { ChainView, ConcernRule } from './concern.ts'
+import { type ChainView, type ConcernRule, severityFor } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
 
 /** Drop over the system's volts that is usual at most: common practice, no source. */
@@ -39,7 +39,7 @@ export const cableDrop: ConcernRule = {
   code: 'cable-drop',
   title: 'The cable takes too much, or gets hot',
   basis:
-    'Loss in the cable over the current, as a share of the load’s volts, in just the wind of the stated goal, or where none is stated, none flows there or it lies above the storm, in the wind of the greatest current: above 5 % a warning (common practice, no source). The greatest current of a conductor against what its cross-section carries in conduit, three loaded conductors with PVC insulation in air at 30 °C (IEC 60364-5-52 as transcribed; the cautious case, the national code decides): more is a warning.',
+    'Loss in the cable over the current, as a share of the load’s volts, in just the wind of the stated goal, or where none is stated, none flows there or it lies above the storm, in the wind of the greatest current: above 5 % a warning (common practice, no source). The greatest current of a conductor against what its cross-section carries in conduit, three loaded conductors with PVC insulation in air at 30 °C (IEC 60364-5-52 as transcribed; the cautious case, the national code decides): more blocks the outdoor class, where nobody stands by when it gets hot, and is a warning in the others.',
   measure: (chain) => {
     const found = dropOf(chain)
     if (found === undefined) return undefined
@@ -70,7 +70,7 @@ export const cableDrop: ConcernRule = {
     const yearly = delivered > 0 ? year.ledger.parts.cable / delivered : 0
     return {
       code: 'cable-drop',
-      severity: 'warning',
+      severity: hot ? severityFor(chain, ['outdoor']) : 'warning',
       path: 'cable',
       what: hot
         ? 'The cable carries so much current that it gets hot.'

@@ -1,5 +1,5 @@
 /** What a concern is, and what a rule that raises one may look at. */
-import type { SafetyClass } from '../../machine/purpose.ts'
+import type { SafetyClass } from '../../machine/safety-class.ts'
 import type { Chain } from '../compute.ts'
 import type { Change } from '../remedy/change.ts'
 

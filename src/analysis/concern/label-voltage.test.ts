@@ -21,6 +21,11 @@ describe('law: volts over the label’s', () => {
     expect(lamp(24)).toBeUndefined()
     expect(lamp(23)?.severity).toBe('note')
     expect(lamp(12)?.severity).toBe('warning')
+    const alone = sampleChain({
+      load: { kind: 'lamp', lamp: 'filament', ratedVoltage_V: 12, ratedPower_W: 60 },
+      'protection.mechanical': 'none',
+    })
+    expect(labelVoltage.judge(alone)?.severity).toBe('blocking')
     expect(lamp(12)?.figures).toContain('2.17 times the 12.0 V')
     expect(lamp(12)?.figures).toContain('Burnt out: 1430 rpm and 20.0 V')
     const heater = labelVoltage.judge(

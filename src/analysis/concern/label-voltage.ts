@@ -7,6 +7,7 @@ import { fewerTurns } from '../ladder/turns.ts'
 import { fireCaution, turningCaution } from './caution.ts'
 import type { ChainView, ConcernRule } from './concern.ts'
 import { rowOfMost } from './extreme-row.ts'
+import { limitedSeverity } from './limited-severity.ts'
 
 /** Volts over the label's from which it wears fast, and from which it burns out: common practice, no source. */
 export const labelShares = { wears: 1.1, burns: 1.2 } as const
@@ -27,7 +28,7 @@ function labelled({ machine: { load }, rows }: ChainView) {
 export const labelVoltage: ConcernRule = {
   code: 'label-voltage',
   title: 'Lamp or heater gets more volts than its label says',
-  basis: `Volts at the load in the strongest wind, the limiter at work, over those on its label: from ${labelShares.wears} on it wears fast, a note; from ${labelShares.burns} on it burns out, a warning (common practice, no source). A burnt-out lamp is a lost load; see load-loss.`,
+  basis: `Volts at the load in the strongest wind, the limiter at work, over those on its label: from ${labelShares.wears} on it wears fast, a note; from ${labelShares.burns} on it burns out (common practice, no source): a lost load, which blocks the outdoor class without a mechanical limiter that acts below the storm, else a warning.`,
   measure: (chain) => {
     const found = labelled(chain)
     return (
@@ -53,7 +54,7 @@ export const labelVoltage: ConcernRule = {
     const name = load.kind
     return {
       code: 'label-voltage',
-      severity: verdict === 'burns out' ? 'warning' : 'note',
+      severity: verdict === 'burns out' ? limitedSeverity(chain) : 'note',
       path: 'load.ratedVoltage_V',
       what:
         verdict === 'burns out'

@@ -1,6 +1,6 @@
 /** Concern: volts that can hurt appear at runaway. */
 
-import type { SafetyClass } from '../../machine/purpose.ts'
+import type { SafetyClass } from '../../machine/safety-class.ts'
 import type { Wiring } from '../../machine/supply-side.ts'
 import { formatSi } from '../../units/format.ts'
 import { deltaForStar, moreInParallel } from '../ladder/connection.ts'

@@ -2,7 +2,7 @@
 
 import { triable } from '../ladder/ladder.ts'
 import { limiterForAxis } from '../ladder/limiter.ts'
-import type { ConcernRule } from './concern.ts'
+import { type ConcernRule, severityFor } from './concern.ts'
 
 /** Whether that limiter does nothing for an upright rotor: the wind comes to it alike from all sides. */
 export const useless = (mechanical: string, upright: boolean): boolean =>
@@ -12,12 +12,13 @@ export const uprightLimiter: ConcernRule = {
   code: 'upright-limiter',
   title: 'A furling tail on an upright rotor',
   basis:
-    'An upright rotor meets the wind from all sides alike, so that a tail cannot turn it out. Blocks no class by itself; the rules on runaway go on as if the limiter worked. A warning.',
-  judge: ({ machine }) => {
+    'An upright rotor meets the wind from all sides alike, so that a tail cannot turn it out. The rules on runaway go on as if the limiter worked, so it blocks the outdoor class; a warning in the others.',
+  judge: (chain) => {
+    const { machine } = chain
     if (!useless(machine.protection.mechanical, 'height' in machine.blades)) return undefined
     return {
       code: 'upright-limiter',
-      severity: 'warning',
+      severity: severityFor(chain, ['outdoor']),
       path: 'protection.mechanical',
       what: 'A furling tail does not limit a rotor with an upright axis.',
       why: 'The wind comes to it alike from all sides: there is no direction in which it would take less.',

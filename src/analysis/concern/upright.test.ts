@@ -40,7 +40,11 @@ describe('law: starting of an upright rotor', () => {
     document.protection.mechanical = 'furling tail'
     const one = computeDesign(designOf(document))
     expect(one.concerns.find(({ code }) => code === 'upright-start')?.severity).toBe('note')
-    expect(one.concerns.some(({ code }) => code === 'upright-limiter')).toBe(true)
+    const limiter = (chain: typeof one) => chain.concerns.find(({ code }) => code === 'upright-limiter')
+    expect(limiter(one)?.severity).toBe('blocking')
+    document.purpose.class = 'bench'
+    expect(limiter(computeDesign(designOf(document)))?.severity).toBe('warning')
+    document.purpose.class = 'outdoor'
     document.blades.storeys = 'two'
     const two = computeDesign(designOf(document))
     expect(two.concerns.some(({ code }) => code === 'upright-start')).toBe(false)

@@ -1,5 +1,6 @@
 /** Picture of the match: blades in several winds, the generator with its ribbons, every steady state, the zones. */
-import { type MatchMap, type MatchState, type MatchWind, pathKind } from '../../analysis/match-map.ts'
+import type { MatchMap, MatchState, MatchWind } from '../../analysis/match-map.ts'
+import { pathKind } from '../../analysis/path-kind.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { linearScale, niceDomain, type Plot, type Scale } from './axis.ts'
 import { dashes, type PanelLine, panelBody } from './panel.ts'
