@@ -5,6 +5,7 @@ import type { Outcome } from '../analysis/scenario-verdict.ts'
 import { formatNumber, formatSi } from '../units/format.ts'
 import { burnt } from './scenario-number.ts'
 
+/** A limit whose passing breaks nothing, a fuse’s or a grade’s, counts as near, but is told as it is. */
 const limitWords = { kept: 'clear of', near: 'near', passed: 'past' } as const
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
@@ -75,7 +76,7 @@ export function scenarioSentences(row: ScenarioRow): string[] {
         ]),
     ...told.map(({ name, value, limit, unit, state }) => {
       const reached = unit === 'degC' && value >= burnt ? 'above 600 °C' : formatSi(value, unit, 3)
-      return `${capital(name)}: ${reached}, ${limitWords[state]} the limit of ${formatSi(limit, unit, 3)}.`
+      return `${capital(name)}: ${reached}, ${value > limit ? 'past' : limitWords[state]} the limit of ${formatSi(limit, unit, 3)}.`
     }),
     ...(unbalanced === undefined ? [] : unbalanceSentences(unbalanced)),
     ...ends.map(

@@ -13,6 +13,7 @@ import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
 import type { WireSnapshot } from '../wire-snapshot.ts'
 import { openingExample } from './example.ts'
+import { changed, type History, historyOf, redone, undone } from './history.ts'
 import { keep, keepBefore, kept, keptBefore } from './keeping.ts'
 import { type Path, type RawObject, withValue } from './raw-document.ts'
 
@@ -86,8 +87,10 @@ function send(): void {
   ask({ kind: 'edit', id: newest, text: JSON.stringify(document.value) })
 }
 
-export function change(typed: RawObject): void {
-  const next = present(typed)
+/** Every state of this visit, for the way back and forth. */
+export const changes = signal<History<RawObject>>(historyOf(document.value, 'the page opened'))
+
+function show(next: RawObject): void {
   document.value = next
   notice.value = keep(next)
   newest += 1
@@ -96,18 +99,36 @@ export function change(typed: RawObject): void {
   timer = setTimeout(send, rest)
 }
 
-export const setValue = (path: Path, value: unknown): void =>
-  change(withValue(document.value, path, value) as RawObject)
+/** `what` is told beside the way back; steps with one `mark` that follow each other closely are one. */
+export function change(typed: RawObject, what = 'a change of several fields', mark?: string): void {
+  const state = present(typed)
+  changes.value = changed(changes.value, { state, what, mark, at: performance.now() })
+  show(state)
+}
+
+function turnTo(history: History<RawObject>): void {
+  if (history === changes.value) return
+  changes.value = history
+  show(history.present.state)
+}
+
+export const undo = (): void => turnTo(undone(changes.value))
+export const redo = (): void => turnTo(redone(changes.value))
+
+export function setValue(path: Path, value: unknown): void {
+  const place = path.join('.')
+  change(withValue(document.value, path, value) as RawObject, place, place)
+}
 
 /** What stood here before another design was opened. */
 export const before = signal<RawObject | undefined>(keptBefore())
 
 /** Another design altogether: the wind looked at is chosen anew, and the one before can be brought back. */
-export function replace(next: RawObject): void {
+export function replace(next: RawObject, what = 'another design opened'): void {
   wishedWind.value = undefined
   before.value = document.value
   keepBefore(document.value)
-  change(next)
+  change(next, what)
 }
 
 export function lookAtRow(index: number): void {

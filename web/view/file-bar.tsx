@@ -2,6 +2,8 @@
 import { before, document as design, notice, replace } from '../store/design.ts'
 import { examples } from '../store/example.ts'
 import { documentText, isRawObject, type RawObject } from '../store/raw-document.ts'
+import { copyLink } from '../store/sharing.ts'
+import { Undo } from './undo.tsx'
 
 const fileName = (document: RawObject): string =>
   `${
@@ -76,6 +78,10 @@ export function FileBar() {
       <button type="button" onClick={() => save(design.value)}>
         Save as a file
       </button>
+      <button type="button" onClick={() => void copyLink()}>
+        Copy a link
+      </button>
+      <Undo />
       {before.value === undefined ? null : (
         <button
           type="button"
