@@ -95,7 +95,7 @@ describe('law: the study of every example', () => {
       const study = finished(heatStudy(chain))
       const { born, ways, cases, shortedTurn } = study
       const out = ways.reduce((sum, { power }) => sum + power, 0)
-      if (!study.hottest.overheated) expect(Math.abs(out / (born.copper + born.metal) - 1)).toBeLessThan(0.02)
+      if (!study.hottest.overheated) expect(Math.abs(out / (born.copper + born.metal) - 1)).toBeLessThan(1e-3)
       expect(study.limits.length).toBeGreaterThanOrEqual(3)
       for (const { run } of cases) {
         const { energy, samples } = run

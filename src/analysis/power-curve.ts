@@ -149,7 +149,10 @@ function followedRow(parts: PowerCurveParts, wind: number, past: Past): WindRow 
   const state = generator.at(speed, copperTemperature)
   const copper = state.watts.winding + state.watts.eddy
   const { net, sources, read } = parts.heat
-  net.round({ speed, wind, sources: sources({ copper, metal: state.watts.parts }) }, nodeRises)
+  // the search rests when the copper does; films of cooler nodes may still be on their way
+  const rest = { speed, wind, sources: sources({ copper, metal: state.watts.parts }) }
+  if (overheated) net.round(rest, nodeRises)
+  else net.settle(rest, nodeRises)
   const available = blades.available(wind)
   const powerCoefficient = shaftPower(state.watts) / available
   const tipSpeedRatio = blades.tipSpeedRatio(wind, speed)
