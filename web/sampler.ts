@@ -6,10 +6,10 @@ import {
   resolveDesign,
   type SpreadOptions,
   type SpreadPlan,
-  type Steps,
   spreadPlan,
   spreadSamples,
 } from '../src/index.ts'
+import { run } from './run.ts'
 
 export type ToSampler =
   /** The samples from `from` to `to` of the plan that these options make for that text; ends whatever was asked before. */
@@ -38,45 +38,28 @@ let planned: { readonly key: string; readonly plan: SpreadPlan } | undefined
 
 const say = (message: FromSampler) => self.postMessage(message)
 
-/** Lets a stop that has arrived meanwhile be heard; a timer would be slowed to 4 ms. */
-const turn = new MessageChannel()
-let resume = () => {}
-turn.port1.onmessage = () => resume()
-const nextTurn = () =>
-  new Promise<void>((resolve) => {
-    resume = resolve
-    turn.port2.postMessage(null)
-  })
-
-async function run<Result>(
-  steps: Steps<Result>,
-  current: Asked,
-  tell: (fraction: number) => void = () => {},
-): Promise<Result | undefined> {
-  for (;;) {
-    await nextTurn()
-    if (asked !== current) return undefined
-    const step = steps.next()
-    if (step.done === true) return step.value
-    tell(step.value)
-  }
-}
-
 async function draw(current: Asked): Promise<void> {
   const { id, text, options, from, to } = current
+  const superseded = () => asked !== current
   try {
     if (known?.text !== text) {
       const parsed = parseDesignText(text)
       if (!parsed.ok) throw new Error('the text is no design')
-      const chain = await run(chainOf(resolveDesign(parsed.design), { previous: known?.chain }), current)
+      const chain = await run(
+        chainOf(resolveDesign(parsed.design), { previous: known?.chain }),
+        () => {},
+        superseded,
+      )
       if (chain === undefined) return
       known = { text, chain }
       planned = undefined
     }
     const key = JSON.stringify(options)
     if (planned?.key !== key) planned = { key, plan: spreadPlan(known.chain, options) }
-    const values = await run(spreadSamples(known.chain, planned.plan, [from, to]), current, (fraction) =>
-      say({ kind: 'drawing', id, fraction }),
+    const values = await run(
+      spreadSamples(known.chain, planned.plan, [from, to]),
+      (fraction) => say({ kind: 'drawing', id, fraction }),
+      superseded,
     )
     if (values) say({ kind: 'drawn', id, from, values })
   } catch (error) {

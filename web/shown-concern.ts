@@ -1,8 +1,8 @@
 /** A concern as the page shows it: words, what can be tried, and what an answer to it would answer. */
 import { answerFigure } from '../src/analysis/concern/answer.ts'
-import type { Concern } from '../src/analysis/concern/concern.ts'
+import { type Concern, plainConcern } from '../src/analysis/concern/concern.ts'
 import { concernRules } from '../src/analysis/concerns.ts'
-import { type Chain, remedyWords } from '../src/index.ts'
+import type { Chain } from '../src/index.ts'
 import { measureText } from '../src/output/concern-remedy-words.ts'
 import { answerTexts } from '../src/output/sign-off.ts'
 
@@ -21,18 +21,12 @@ export interface ShownConcern
 }
 
 export function shownConcern(chain: Chain, concern: Concern): ShownConcern {
-  const { code, severity, path, what, why, figures, remedies, answer } = concern
-  const rule = concernRules.find((each) => each.code === code)
+  const { remedies, answer } = concern
+  const rule = concernRules.find(({ code }) => code === concern.code)
   const measure = rule?.measure?.(chain)
   return {
-    code,
-    severity,
-    path,
-    what,
-    why,
-    figures,
+    ...plainConcern(concern),
     ...(answer === undefined ? {} : { answer }),
-    remedies: remedies.map(remedyWords),
     triable: remedies.some((remedy) => typeof remedy !== 'string'),
     measure: measure === undefined ? undefined : measureText(measure),
     answeredBy: rule?.answeredBy,

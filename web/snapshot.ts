@@ -1,6 +1,8 @@
 /** A computed chain as flat, plain data that may cross to the page. */
+
 import type { RotorField } from '../src/analysis/air-gap-field.ts'
 import { coilPolyline } from '../src/analysis/conductor-layout.ts'
+import { drawnMagnets } from '../src/analysis/drawn-magnet.ts'
 import { windShare } from '../src/analysis/site-wind.ts'
 import {
   type Chain,
@@ -167,14 +169,7 @@ function letterOf({ rotor: { magnet } }: Machine): number {
 
 function bodiesOf({ poles }: RotorField, letter: number): MagnetBody[] {
   return poles.flatMap(({ magnets, places }) => {
-    const drawn = magnets.filter((one) =>
-      magnets.every(
-        (other) =>
-          'outline' in other ||
-          Math.abs(other.polarization) <= Math.abs(one.polarization) ||
-          other.centre.some((x, axis) => x !== one.centre[axis]),
-      ),
-    )
+    const drawn = drawnMagnets(magnets)
     const middle = Math.floor(drawn.length / 2)
     return places
       .filter(({ factor }) => factor !== 0)

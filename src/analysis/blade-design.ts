@@ -1,14 +1,15 @@
 /** Help in shaping blades: chord and twist for a tip-speed ratio, straight lines for carving, and what each shape costs. */
+
 import { ownSection } from '../machine/blade-polar.ts'
 import type { Machine } from '../machine/machine.ts'
 import { piecewiseLinear } from '../numerics/interpolate.ts'
-import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
 import { type BladeRotor, rotorCoefficients } from '../physics/aerodynamics/blade-element.ts'
 import { elementStates } from '../physics/aerodynamics/element-state.ts'
 import { pipeCamber, pipeChord } from '../physics/aerodynamics/pipe-blade.ts'
 import { refuse } from '../refusal/require.ts'
 import { bladeRotor, rotorCurve, type ShapedBlades, viscosity } from './blade-rotor.ts'
 import { windThatStarts } from './power-curve.ts'
+import { siteAirDensity } from './site-air.ts'
 
 /** What the blank or the machine that makes the blade allows. */
 export interface BladeLimits {
@@ -175,8 +176,7 @@ export function bladeDesign(machine: Machine, options: BladeDesignOptions = {}):
   const { section, ownPolars, radius, hubRadius, pitch } = blades
   const common = { section, ownPolars, radius, hubRadius, bladeCount }
   const ideal: ShapedBlades = { ...common, kind: 'optimum', pitch: 0, tipSpeedRatio, straightTaper: false }
-  const density =
-    site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
+  const density = siteAirDensity(site)
   const variant = (kind: BladeVariant['kind'], drawn: BladeRotor, rows: readonly number[]): BladeVariant => {
     const { shape, limited } =
       kind === 'as drawn' ? { shape: drawn, limited: false } : narrowed(drawn, limits)

@@ -19,7 +19,7 @@ import { type Pole, rotorField } from './air-gap-field.ts'
 import { buildBasis } from './build-basis.ts'
 import { buildDraws, errorGroups, nineOfTen } from './build-draw.ts'
 import { type BuildError, buildError, drawnBuild, rotorError } from './build-error.ts'
-import { buildAssembly } from './build-voltage.ts'
+import { buildAssembly, overTurn } from './build-voltage.ts'
 import { conductorLayout } from './conductor-layout.ts'
 import { oneMagnetShare } from './fault-signature.ts'
 import { rotorLinkage } from './flux-linkage.ts'
@@ -61,15 +61,6 @@ function bench(name: FixedName, change?: Change, count = 64) {
 }
 
 type Bench = ReturnType<typeof bench>
-
-function overTurn({ cos, sin }: FourierSeries, base: number, orders: number): FourierSeries {
-  const whole = { cos: new Float64Array(orders + 1), sin: new Float64Array(orders + 1) }
-  for (let h = 0; h < cos.length && h * base <= orders; h++) {
-    whole.cos[h * base] = cos[h]!
-    whole.sin[h * base] = sin[h]!
-  }
-  return whole
-}
 
 const apart = (a: FourierSeries, b: FourierSeries) =>
   seriesRms(seriesSum([a, seriesScaled(b, -1)])) / seriesRms(b)

@@ -187,7 +187,7 @@ const sound: CoilError = {
 const straight = { across: 0, away: 0, apart: 0 }
 
 /** A series over `base` periods a turn, seen over the whole turn. */
-function overTurn({ cos, sin }: FourierSeries, base: number, orders: number): FourierSeries {
+export function overTurn({ cos, sin }: FourierSeries, base: number, orders: number): FourierSeries {
   const whole = { cos: new Float64Array(orders + 1), sin: new Float64Array(orders + 1) }
   for (let h = 0; h < cos.length && h * base <= orders; h++) {
     whole.cos[h * base] = cos[h]!

@@ -4,7 +4,7 @@ import { smoothCubic } from '../numerics/interpolate.ts'
 import { parabolaWeights } from '../numerics/parabola-weight.ts'
 import { circulation } from './circulation.ts'
 import type { Chain } from './compute.ts'
-import { generatorCurve } from './generator-curve.ts'
+import { fastestTabled, generatorCurve } from './generator-curve.ts'
 import { strengthBesideCopper } from './magnet-strength.ts'
 import { type OpenCircuitVoltage, openLines } from './open-circuit-voltage.ts'
 import { powerCurve } from './power-curve.ts'
@@ -64,7 +64,7 @@ export function* wattsWith(
   extra: { readonly loss: number; readonly speed: number } = { loss: 0, speed: 1 },
 ): Steps<BuildWatts> {
   const { machine, rotor, layout, wound, drag, heat, blades } = chain
-  const fastest = (rotor.runaway * 1.05 * machine.site.stormWind) / machine.blades.radius
+  const fastest = fastestTabled(rotor, { radius: machine.blades.radius, stormWind: machine.site.stormWind })
   const own = circulation(machine, layout, wound, voltage, fastest)
   const circulating =
     extra.loss === 0

@@ -1,16 +1,16 @@
 /** The whole chain of one design, wind to battery, as plain data that a page or a terminal can show. */
+
 import type { Design } from '../machine/design.ts'
 import type { Machine } from '../machine/machine.ts'
 import { resolveDesign } from '../machine/resolve.ts'
 import { sweptArea } from '../machine/swept-area.ts'
-import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
 import { type GapProfile, gapProfile, type RotorField, rotorField } from './air-gap-field.ts'
 import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
 import { type Circulation, circulation } from './circulation.ts'
 import { type Concern, concernsOf } from './concerns.ts'
 import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
 import { type NoLoadDrag, noLoadDrag } from './drag.ts'
-import { type GeneratorCurve, generatorCurve } from './generator-curve.ts'
+import { fastestTabled, type GeneratorCurve, generatorCurve } from './generator-curve.ts'
 import type { AirMotion } from './heat-film.ts'
 import type { SteelState } from './iron-response.ts'
 import { type MachineHeat, machineHeat } from './machine-heat.ts'
@@ -21,6 +21,7 @@ import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-volt
 import { cutInWind, limiterWind, powerCurve, startWind, type WindRow } from './power-curve.ts'
 import { reusable } from './reuse.ts'
 import { type Runaway, runaway } from './runaway.ts'
+import { siteAirDensity } from './site-air.ts'
 import { likedWind, type StatorCooling, statorCooling } from './stator-cooling.ts'
 import { finished, type Steps, within } from './step.ts'
 import { type WoundMachine, woundMachine } from './winding.ts'
@@ -113,7 +114,7 @@ function* generatorOf(
     heat,
   }: Pick<Chain, 'rotor' | 'field' | 'layout' | 'wound' | 'voltage' | 'heat'>,
 ): Steps<Pick<Chain, 'generator' | 'circulating' | 'drag'>> {
-  const fastest = (rotor.runaway * 1.05 * machine.site.stormWind) / machine.blades.radius
+  const fastest = fastestTabled(rotor, { radius: machine.blades.radius, stormWind: machine.site.stormWind })
   const circulating = circulation(machine, layout, wound, voltage, fastest)
   const drag = noLoadDrag(machine, field, layout, wound)
   const strength = strengthBesideCopper(machine, heat.magnetShare)
@@ -129,8 +130,7 @@ export function* chainOf(machine: Machine, options: ChainOptions = {}): Steps<Ch
   // other blades bring other speeds, and with them another table of the generator
   const known = dragged ? { ...same, rotor: undefined, generator: undefined } : same
   const { site } = machine
-  const airDensity =
-    site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
+  const airDensity = siteAirDensity(site)
   const rotor = known.rotor ?? rotorCurve(machine, assumptions.sectionDragFactor)
   const blades = bladeMap(rotor, {
     density: airDensity,

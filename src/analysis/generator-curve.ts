@@ -1,8 +1,10 @@
 /** What the generator takes from the shaft and gives to the load, against speed and copper temperature. */
+
 import type { Machine } from '../machine/machine.ts'
 import { smoothCubic } from '../numerics/interpolate.ts'
 import { kinkedCubic } from '../numerics/kinked-cubic.ts'
 import { parabolaWeights } from '../numerics/parabola-weight.ts'
+import type { RotorCurve } from './blade-rotor.ts'
 import type { Circulation } from './circulation.ts'
 import { converterKinks } from './converter-kink.ts'
 import type { DragWatts } from './drag.ts'
@@ -260,6 +262,12 @@ export function generatorOn(
     },
   }
 }
+
+/** Highest speed that the blades may ask of the tables: somewhat past the storm's runaway [rad/s]. */
+export const fastestTabled = (
+  { runaway }: Pick<RotorCurve, 'runaway'>,
+  { radius, stormWind }: { readonly radius: number; readonly stormWind: number },
+): number => (runaway * 1.05 * stormWind) / radius
 
 /** `fastest` is the highest speed that will be asked for [rad/s]. Yields the fraction done. */
 export function* generatorCurve(

@@ -4,6 +4,7 @@ import type { Magnet } from '../physics/magnetics/magnet.ts'
 import { turnedMagnet } from '../physics/magnetics/magnet-pose.ts'
 import type { Chain } from './compute.ts'
 import { coilPolyline } from './conductor-layout.ts'
+import { drawnMagnets } from './drawn-magnet.ts'
 import { type LegCut, legCuts } from './leg-cut.ts'
 
 export interface FaceMagnet {
@@ -89,15 +90,7 @@ const leastCosine = 0.5
 function faceMagnets({ machine, field }: Pick<Chain, 'machine' | 'field'>): FaceMagnet[] {
   const { arrangement, windingSide } = machine.rotor
   const { magnets, places } = field.poles[0]!
-  // of components in one place the stronger is drawn
-  const drawn = magnets.filter((one) =>
-    magnets.every(
-      (other) =>
-        'outline' in other ||
-        Math.abs(other.polarization) <= Math.abs(one.polarization) ||
-        other.centre.some((x, axis) => x !== one.centre[axis]),
-    ),
-  )
+  const drawn = drawnMagnets(magnets)
   const lettered = Math.floor(drawn.length / 2)
   return places.flatMap(({ angle, factor }, place) =>
     factor === 0

@@ -1,20 +1,27 @@
 /** The chain without its concerns and pictures: costly parts once for many draws of the rest. */
+
 import type { Machine } from '../machine/machine.ts'
 import { sweptArea } from '../machine/swept-area.ts'
-import { airDensityAtAltitude } from '../physics/aerodynamics/air-density.ts'
 import { type RotorField, rotorField } from './air-gap-field.ts'
 import { type RotorCurve, rotorCurve } from './blade-rotor.ts'
 import { type Circulation, circulation } from './circulation.ts'
 import { type Assumptions, type Chain, workingMotion } from './compute.ts'
 import { type ConductorLayout, conductorLayout } from './conductor-layout.ts'
 import { dragAt, type NoLoadDrag, noLoadDrag } from './drag.ts'
-import { type GeneratorCurve, generatorOn, type LoadTables, loadTables } from './generator-curve.ts'
+import {
+  fastestTabled,
+  type GeneratorCurve,
+  generatorOn,
+  type LoadTables,
+  loadTables,
+} from './generator-curve.ts'
 import { machineHeat } from './machine-heat.ts'
 import { strengthBesideCopper, weakenedVoltage } from './magnet-strength.ts'
 import { bladeMap } from './match.ts'
 import { type OpenCircuitVoltage, openCircuitVoltage } from './open-circuit-voltage.ts'
 import { cutInWind, type PowerCurve, powerCurve, startWind } from './power-curve.ts'
 import { type Runaway, runaway } from './runaway.ts'
+import { siteAirDensity } from './site-air.ts'
 import { siteWind } from './site-wind.ts'
 import type { Steps } from './step.ts'
 import { type WoundMachine, woundMachine } from './winding.ts'
@@ -118,7 +125,7 @@ export function* machineState(
       ? openCircuitVoltage(machine, field, layout, wound)
       : weakenedVoltage(same.voltage, k)
   yield 0.5
-  const fastest = (rotor.runaway * 1.05 * stormWind) / machine.blades.radius
+  const fastest = fastestTabled(rotor, { radius: machine.blades.radius, stormWind })
   const circulating = circulation(machine, layout, wound, voltage, fastest)
   const drag =
     k === undefined || same === undefined || same.drag.parts.length > 0
@@ -174,8 +181,7 @@ export function sampledChain(
 ): SampledChain {
   const { rotor, layout, wound, voltage, circulating, drag, load } = state
   const { site } = machine
-  const density =
-    site.airDensity ?? airDensityAtAltitude({ altitude: site.altitude, temperature: site.ambient })
+  const density = siteAirDensity(site)
   const blades = bladeMap(rotor, { density, radius: machine.blades.radius, area: sweptArea(machine.blades) })
   const generator = generatorOn(machine, load, { drag: dragAt(machine, drag), circulating })
   const heat = machineHeat(machine, {

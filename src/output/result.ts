@@ -1,6 +1,7 @@
 /** The computed chain as JSON in workshop units: every field declared once, with its meaning. */
 import type { Chain } from '../analysis/compute.ts'
-import { type Concern, isOpen, remedyWords } from '../analysis/concerns.ts'
+import { plainConcern } from '../analysis/concern/concern.ts'
+import { type Concern, isOpen } from '../analysis/concerns.ts'
 import { noLoadRows, partsSpread } from '../analysis/no-load-torque.ts'
 import { openCorner } from '../analysis/open-corner.ts'
 import type { Spreads } from '../analysis/spread.ts'
@@ -49,15 +50,9 @@ const wattNames = {
 
 /** A concern for other programs: its remedies in words. */
 export function concernResult(concern: Concern) {
-  const { code, severity, path, what, why, figures, remedies, answer } = concern
+  const { answer } = concern
   return {
-    code,
-    severity,
-    path,
-    what,
-    why,
-    figures,
-    remedies: remedies.map(remedyWords),
+    ...plainConcern(concern),
     answer:
       answer === undefined
         ? null

@@ -1,36 +1,11 @@
 /** Checks of the concerns on the page: what helps is tried and taken, a reading answers one; all can use them. */
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { computed } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('concern')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (title: string, run: (page: Page) => Promise<void>) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, {
-      viewport: { width: 1280, height: 900 },
-    })
-    try {
-      await computed(page)
-      await page.locator('.concern').first().waitFor()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
+const check = pageCheck('concern', (page) => page.locator('.concern').first().waitFor())
 
 /** The first concern with something inside, opened. */
 async function opened(page: Page, inside: string) {

@@ -1,34 +1,11 @@
 /** Checks of the contest on the page: it compares, it can be stopped, it tells what it refuses, and all can use it. */
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { computed } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('contest')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (title: string, run: (page: Page) => Promise<void>, viewport = { width: 1280, height: 900 }) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, { viewport })
-    try {
-      await computed(page)
-      await page.getByText('Compare with another design').click()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
+const check = pageCheck('contest', (page) => page.getByText('Compare with another design').click())
 
 const choose = (page: Page, name: string) =>
   page.locator('.contest select').first().selectOption({ label: name })
@@ -97,6 +74,6 @@ describe('source: wcag22, levels A and AA — the contest breaks no rule that a 
         const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
         expect(wide).toBeLessThanOrEqual(0)
       },
-      viewport,
+      { viewport },
     )
 })

@@ -2,39 +2,12 @@
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { computed, picturePath } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('fault')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (
-  title: string,
-  run: (page: Page) => Promise<void>,
-  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
-) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, options)
-    try {
-      await computed(page)
-      await page.getByText('What if something is wrong with it').click()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
+const check = pageCheck('fault', (page) => page.getByText('What if something is wrong with it').click())
 
 const start = (page: Page) => page.getByRole('button', { name: 'Compute the defects' }).click()
 const report = (page: Page) => page.locator('.fault-report')

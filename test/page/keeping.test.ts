@@ -1,37 +1,12 @@
 /** Checks of what keeps a design: steps back and forth, what a reload brings back, links good and hostile. */
 import { deflateRawSync } from 'node:zlib'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
 import { exampleDocument } from '../example.ts'
-import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+import { computed, picturePath } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('keeping')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (title: string, run: (page: Page) => Promise<void>) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, {
-      viewport: { width: 1280, height: 900 },
-      permissions: ['clipboard-read', 'clipboard-write'],
-    })
-    try {
-      await computed(page)
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 300_000)
+const check = pageCheck('keeping', undefined, { permissions: ['clipboard-read', 'clipboard-write'] })
 
 const turns = (page: Page) => page.locator('#field-stator-winding-turns')
 const title = (page: Page, name: string) => page.getByRole('heading', { level: 2, name })

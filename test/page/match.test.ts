@@ -2,39 +2,12 @@
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { computed, picturePath } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('match')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (
-  title: string,
-  run: (page: Page) => Promise<void>,
-  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
-) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, options)
-    try {
-      await computed(page)
-      await page.locator('.chart-match svg').first().waitFor()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
+const check = pageCheck('match', (page) => page.locator('.chart-match svg').first().waitFor())
 
 const label = (page: Page) => page.locator('.chart-match text.ink-chosen').allTextContents()
 const report = (page: Page) => page.locator('.remedy-report')

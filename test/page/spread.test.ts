@@ -1,38 +1,10 @@
 /** Checks of the spread on the page: it comes by several workers, is told in words and tables, and all can use it. */
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('spread')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
-})
-
-const check = (
-  title: string,
-  run: (page: Page) => Promise<void>,
-  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
-) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, options)
-    try {
-      await computed(page)
-      await page.getByRole('heading', { name: 'How sure is this' }).click()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
+const check = pageCheck('spread', (page) => page.getByRole('heading', { name: 'How sure is this' }).click())
 
 const view = (page: Page) => page.locator('.spread')
 const table = (page: Page, draws: number) => view(page).getByText(`${draws} draws of`).first()

@@ -2,40 +2,15 @@
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { computed, launchBrowser, openPage, picturePath, type Served, servePage } from './browser.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect } from 'vitest'
+import { picturePath } from './browser.ts'
+import { pageCheck } from './page-check.ts'
 
-let browser: Browser
-let served: Served
-
-beforeAll(async () => {
-  served = await servePage('turn')
-  browser = await launchBrowser()
-}, 300_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await served?.stop()
+const check = pageCheck('turn', async (page) => {
+  await page.getByText('Turn it by hand').click()
+  await page.locator('.turn-figure').waitFor()
 })
-
-const check = (
-  title: string,
-  run: (page: Page) => Promise<void>,
-  options: Parameters<typeof openPage>[2] = { viewport: { width: 1280, height: 900 } },
-) =>
-  test(title, async () => {
-    const { page, close, complaints } = await openPage(browser, served.address, options)
-    try {
-      await computed(page)
-      await page.getByText('Turn it by hand').click()
-      await page.locator('.turn-figure').waitFor()
-      await run(page)
-      expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
-    } finally {
-      await close()
-    }
-  }, 400_000)
 
 const figure = async (page: Page) => Number.parseFloat(await page.locator('.turn-figure').innerText())
 

@@ -63,6 +63,17 @@ export interface Concern {
 export const isOpen = ({ answer }: Pick<Concern, 'answer'>): boolean =>
   answer === undefined || answer.unfit !== undefined
 
+/** A concern without what only the page or another program adds: its remedies in words. */
+export const plainConcern = ({ code, severity, path, what, why, figures, remedies }: Concern) => ({
+  code,
+  severity,
+  path,
+  what,
+  why,
+  figures,
+  remedies: remedies.map(remedyWords),
+})
+
 /** All that a rule may look at. */
 export type ChainView = Omit<Chain, 'concerns'>
 

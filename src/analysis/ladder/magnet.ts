@@ -1,6 +1,7 @@
 /** Ladders of the magnets: stronger, harder to demagnetise, thicker; held, in order. */
 import { magnetGrades } from '../../data/magnet-grade.ts'
 import type { Design } from '../../machine/design.ts'
+import { strongerGrades } from '../remedy/stronger-grade.ts'
 import { type Ladder, put, scaleLadder } from './ladder.ts'
 
 const gradePath = ['rotor', 'magnet', 'grade'] as const
@@ -13,14 +14,7 @@ const exchangeable = ({ rotor: { magnet } }: Design) =>
 export function strongerGrade(design: Design): Ladder {
   const own = exchangeable(design)
   if (own === undefined) return []
-  return magnetGrades
-    .filter(
-      ({ family, remanence_T, limit_degC }) =>
-        family === own.family && remanence_T > own.remanence_T && limit_degC >= own.limit_degC,
-    )
-    .sort((a, b) => a.remanence_T - b.remanence_T || a.limit_degC - b.limit_degC)
-    .filter((each, k, all) => k === 0 || each.remanence_T > all[k - 1]!.remanence_T)
-    .map(({ name }) => [put(gradePath, own.name, name)])
+  return strongerGrades(own).map(({ name }) => [put(gradePath, own.name, name)])
 }
 
 /** Grades of the same family with more coercivity: at each step the one of least remanence lost. */

@@ -23,8 +23,10 @@ interface Softening {
 
 const later = (rows: readonly Softening[], now: string): Softening[] => {
   const own = [...plastics, ...resins].find(({ name }) => name === now)
+  // a wound band is no plastic: none of these could take its place
+  if (own === undefined) return []
   return rows
-    .filter(({ softening_degC }) => softening_degC > (own?.softening_degC ?? 0))
+    .filter(({ softening_degC }) => softening_degC > own.softening_degC)
     .sort((a, b) => a.softening_degC - b.softening_degC)
 }
 

@@ -2,20 +2,16 @@
 import { magnetGrades } from '../../data/magnet-grade.ts'
 import type { Design } from '../../machine/design.ts'
 import { bestAttempt } from './search.ts'
+import { strongerGrades } from './stronger-grade.ts'
 import type { Attempt, RemedyRule } from './trial.ts'
 
 function attempts({ rotor: { magnet } }: Design): Attempt[] {
   const { grade } = magnet
   const own = magnetGrades.find(({ name }) => name === grade)
   if (own === undefined) return []
-  return magnetGrades
-    .filter(
-      ({ family, remanence_T, limit_degC }) =>
-        family === own.family && remanence_T > own.remanence_T && limit_degC >= own.limit_degC,
-    )
-    .sort((a, b) => a.remanence_T - b.remanence_T || a.limit_degC - b.limit_degC)
-    .filter((each, k, all) => k === 0 || each.remanence_T > all[k - 1]!.remanence_T)
-    .map(({ name }) => ({ changes: [{ path: ['rotor', 'magnet', 'grade'], from: grade, to: name }] }))
+  return strongerGrades(own).map(({ name }) => ({
+    changes: [{ path: ['rotor', 'magnet', 'grade'], from: grade, to: name }],
+  }))
 }
 
 export const magnetRemedy: RemedyRule = {
