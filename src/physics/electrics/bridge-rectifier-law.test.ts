@@ -174,18 +174,29 @@ describe('law: waveforms carry the same means', () => {
     ['balanced star', machine()],
     ['unbalanced star', machine({ emf: [wave([12], 0), wave([12, 1], 2.1), wave([10.8], 4.2)] })],
     ['delta', machine({ connection: 'delta', emf: phases(3, [24, 0, 2]) })],
+    ['into a resistor', machine({ load: { kind: 'resistor', resistance: 3 } })],
+    ['nothing connected', machine({ load: { kind: 'open' } })],
   ] as const)
     test(title, () => {
       const point = rectifierPoint(input, { samples: 3600 })
       const w = point.waveforms!
       const mean = (f: (k: number) => number) => w.angle.reduce((sum, _, k) => sum + f(k), 0) / 3600
-      expect(mean((k) => w.dcCurrent[k]!) / point.dcCurrent).toBeCloseTo(1, 5)
-      expect(mean((k) => w.power[k]!) / point.power.shaft).toBeCloseTo(1, 5)
-      expect(mean((k) => w.phaseCurrent[1]![k]! ** 2) / point.phaseCurrentRms[1]! ** 2).toBeCloseTo(1, 5)
+      const { kind } = input.load
+      expect(mean((k) => w.loadVoltage[k]!) / point.loadVoltage).toBeCloseTo(1, 5)
+      if (kind !== 'open') {
+        expect(mean((k) => w.dcCurrent[k]!) / point.dcCurrent).toBeCloseTo(1, 5)
+        expect(mean((k) => w.power[k]!) / point.power.shaft).toBeCloseTo(1, 5)
+        expect(mean((k) => w.phaseCurrent[1]![k]! ** 2) / point.phaseCurrentRms[1]! ** 2).toBeCloseTo(1, 5)
+      }
       for (const k of [0, 700, 2500]) {
         expect(w.emf[2]![k]!).toBeCloseTo(seriesValue(input.emf[2]!, w.angle[k]!), 9)
+        expect(w.lineVoltages).toHaveLength(3)
         // No line voltage exceeds the rails by more than two diodes.
-        expect(Math.abs(w.lineVoltage[k]!)).toBeLessThan(12 + 2 * 0.7 + 0.06 * w.dcCurrent[k]! + 1e-6)
+        for (const line of kind === 'battery' ? w.lineVoltages : [])
+          expect(Math.abs(line[k]!)).toBeLessThan(12 + 2 * 0.7 + 0.06 * w.dcCurrent[k]! + 1e-6)
+        // Once round the terminals of a star is back at the first.
+        if (input.connection === 'star')
+          expect(w.lineVoltages.reduce((sum, line) => sum + line[k]!, 0)).toBeCloseTo(0, 8)
       }
       if (input.connection === 'star')
         for (const k of [3, 999, 2001])

@@ -14,9 +14,11 @@ export interface RectifierWaveforms {
   readonly angle: Float64Array
   readonly emf: readonly Float64Array[]
   readonly phaseCurrent: readonly Float64Array[]
-  /** Between the machine's first two terminals; for `single` and `separate` across phase 0 [V]. */
-  readonly lineVoltage: Float64Array
+  /** Between each terminal of a star and the next one, once where there are two; else across each phase [V]. */
+  readonly lineVoltages: readonly Float64Array[]
   readonly dcCurrent: Float64Array
+  /** At the load's terminals; with an open load, of the rectified terminal voltage [V]. */
+  readonly loadVoltage: Float64Array
   /** Σ e i [W]. */
   readonly power: Float64Array
 }
@@ -323,7 +325,9 @@ function waveformsOf(
   const angle = new Float64Array(samples)
   const emf = Array.from({ length: n }, () => new Float64Array(samples))
   const current = Array.from({ length: n }, () => new Float64Array(samples))
-  const lineVoltage = new Float64Array(samples)
+  const star = input.connection === 'star'
+  const lineVoltages = Array.from({ length: star && n === 2 ? 1 : n }, () => new Float64Array(samples))
+  const loadVoltage = new Float64Array(samples)
   const dcCurrent = new Float64Array(samples)
   const power = new Float64Array(samples)
   for (let q = 0; q < samples; q++) {
@@ -343,9 +347,30 @@ function waveformsOf(
       power[q] = power[q]! + emf[k]![q]! * current[k]![q]!
     }
     if (!linear) dcCurrent[q] = dcCurrentOf(circuit, state.line)
-    const u = phaseVoltage(input, circuit, state, from(0))
-    lineVoltage[q] =
-      input.connection === 'star' ? sign * (u - phaseVoltage(input, circuit, state, from(1))) : sign * u
+    loadVoltage[q] = loadVoltageOf(input, circuit, state, dcCurrent[q]!)
+    const u = (k: number) => phaseVoltage(input, circuit, state, from(k))
+    for (const [k, line] of lineVoltages.entries())
+      line[q] = sign * (star ? u(k) - u((k + 1) % n) : u(k))
   }
-  return { angle, emf, phaseCurrent: current, lineVoltage, dcCurrent, power }
+  return { angle, emf, phaseCurrent: current, lineVoltages, dcCurrent, loadVoltage, power }
+}
+
+/** At the load's terminals while that current flows into it. */
+function loadVoltageOf(
+  input: RectifierInput,
+  circuit: RectifierCircuit,
+  state: CircuitState,
+  current: number,
+): number {
+  const { load, diode } = input
+  switch (load.kind) {
+    case 'battery':
+      return load.voltage + load.resistance * current
+    case 'resistor':
+      return load.resistance * current
+    case 'open':
+      return Math.max(0, openSwing(input, circuit, state) - 2 * diode.threshold)
+    case 'shorted':
+      return 0
+  }
 }

@@ -1,5 +1,6 @@
 /** What a pattern of conducting diodes does at an instant: currents, their rates, room left to every bound. */
 import { type ConductionMode, INSTANT_SHARE } from './conduction-mode.ts'
+import { harmonicSums } from './harmonic-sum.ts'
 import type { RectifierCircuit } from './rectifier-circuit.ts'
 
 /** The circuit at one instant. The arrays are shared: the next call overwrites them. */
@@ -30,6 +31,12 @@ export const SLACK = 1e-9
 /** Currents are held this much tighter: behind a switching instant they start from nothing. */
 const CURRENT_WEIGHT = 1e3
 
+/** An angle from 0 in so many equal steps. */
+export interface Arc {
+  readonly span: number
+  readonly steps: number
+}
+
 /** Functions of the modes of one circuit; y, p, x, rate and voltage are shared and overwritten by every call. */
 export interface ModeResponse {
   readonly y: Float64Array
@@ -57,6 +64,8 @@ export interface ModeResponse {
   readonly currents: (stretch: Stretch, θ: number) => void
   /** Least room to any bound, as a share of scale, negative when passed; turns to θ and sets y. */
   readonly marginAt: (stretch: Stretch, θ: number) => number
+  /** The same at the step i of an arc, always the same arc of one circuit: what every march needs is kept. */
+  readonly marginAtStep: (stretch: Stretch, i: number, arc: Arc) => number
   /** y after one implicit step δ from `before` to the angle and EMF set; returns the least room. */
   readonly step: (mode: ConductionMode, before: Float64Array, δ: number) => number
   readonly stateAt: (stretch: Stretch, θ: number) => CircuitState
@@ -95,31 +104,41 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
   let worst = -1
   let pair: readonly [number, number] = [0, 1]
 
+  // What was last worked out: most angles are asked about more than once.
+  let angle = Number.NaN
+  let emfAngle = Number.NaN
+  let responded: ConductionMode | undefined
+  let respondedAngle = Number.NaN
+  const trig = [ch, sh] as const
+  const sources = [circuit.emfCos, circuit.emfSin] as const
+
   const turn = (θ: number) => {
+    if (θ === angle) return
+    angle = θ
     const c1 = Math.cos(θ)
     const s1 = Math.sin(θ)
+    let c = 1
+    let s = 0
     ch[0] = 1
     sh[0] = 0
     for (let h = 1; h < H; h++) {
-      ch[h] = ch[h - 1]! * c1 - sh[h - 1]! * s1
-      sh[h] = sh[h - 1]! * c1 + ch[h - 1]! * s1
+      const next = c * c1 - s * s1
+      s = s * c1 + c * s1
+      c = next
+      ch[h] = c
+      sh[h] = s
     }
   }
   const emfNow = () => {
-    for (let k = 0; k < n; k++) {
-      let sum = 0
-      const at = k * H
-      for (let h = 0; h < H; h++) sum += circuit.emfCos[at + h]! * ch[h]! + circuit.emfSin[at + h]! * sh[h]!
-      emf[k] = sum
-    }
+    if (emfAngle === angle) return
+    emfAngle = angle
+    harmonicSums(emf, n, sources, trig)
   }
   const respond = (mode: ConductionMode) => {
-    for (let j = 0; j < mode.free; j++) {
-      let sum = 0
-      const at = j * H
-      for (let h = 1; h < H; h++) sum += mode.cos[at + h]! * ch[h]! + mode.sin[at + h]! * sh[h]!
-      p[j] = sum
-    }
+    if (responded === mode && respondedAngle === angle) return
+    responded = mode
+    respondedAngle = angle
+    harmonicSums(p, mode.free, [mode.cos, mode.sin], trig)
   }
   const decay = (mode: ConductionMode, j: number, τ: number) => {
     const ν = mode.ν[j]!
@@ -133,9 +152,9 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
       into[i] = sum
     }
   }
+  /** y of a stretch, once p is that of its mode at θ. */
   const coordinates = (s: Stretch, θ: number) => {
     const { mode } = s
-    respond(mode)
     const τ = Math.max(0, θ - s.start)
     for (let j = 0; j < mode.free; j++) {
       const ν = mode.ν[j]!
@@ -257,9 +276,56 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
 
   const marginAt = (s: Stretch, θ: number): number => {
     turn(θ)
+    respond(s.mode)
     coordinates(s, θ)
     if (s.mode.blocked.length > 0) {
       emfNow()
+      rates(s.mode)
+    }
+    return margin(s.mode)
+  }
+
+  // p of each mode, and the EMF, at the steps of the arc: NaN until they are first needed.
+  const pAtSteps = new Map<ConductionMode, Float64Array>()
+  let emfAtSteps = new Float64Array(0)
+  const atSteps = (steps: number, width: number) => new Float64Array((steps + 1) * width).fill(Number.NaN)
+
+  const respondAtStep = (mode: ConductionMode, i: number, { span, steps }: Arc) => {
+    const f = mode.free
+    if (f === 0) return
+    let table = pAtSteps.get(mode)
+    if (table === undefined) {
+      table = atSteps(steps, f)
+      pAtSteps.set(mode, table)
+    }
+    const θ = span * (i / steps)
+    if (Number.isNaN(table[i * f]!)) {
+      turn(θ)
+      respond(mode)
+      for (let j = 0; j < f; j++) table[i * f + j] = p[j]!
+      return
+    }
+    for (let j = 0; j < f; j++) p[j] = table[i * f + j]!
+    responded = mode
+    respondedAngle = θ
+  }
+  const emfAtStep = (i: number, { span, steps }: Arc) => {
+    if (emfAtSteps.length === 0) emfAtSteps = atSteps(steps, n)
+    const θ = span * (i / steps)
+    if (Number.isNaN(emfAtSteps[i * n]!)) {
+      turn(θ)
+      emfNow()
+      for (let k = 0; k < n; k++) emfAtSteps[i * n + k] = emf[k]!
+      return
+    }
+    for (let k = 0; k < n; k++) emf[k] = emfAtSteps[i * n + k]!
+    emfAngle = θ
+  }
+  const marginAtStep = (s: Stretch, i: number, arc: Arc): number => {
+    respondAtStep(s.mode, i, arc)
+    coordinates(s, arc.span * (i / arc.steps))
+    if (s.mode.blocked.length > 0) {
+      emfAtStep(i, arc)
       rates(s.mode)
     }
     return margin(s.mode)
@@ -278,6 +344,7 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
   }
 
   const currents = (s: Stretch, θ: number) => {
+    respond(s.mode)
     coordinates(s, θ)
     expand(s.mode, y, x)
   }
@@ -313,6 +380,7 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     rates,
     currents,
     marginAt,
+    marginAtStep,
     step,
     stateAt,
   }

@@ -56,7 +56,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
   // A line has three states, a diode two.
   const states = diodes === undefined ? 3 : 2
   const response = modeResponse(circuit)
-  const { y, p, x, rate, voltage, marginAt } = response
+  const { y, p, x, rate, voltage, marginAt, marginAtStep } = response
   const modes = new Map<number, ConductionMode>()
   const none = diodes === undefined ? new Int8Array(n) : withoutDeadEnds(new Int8Array(n), diodes)
 
@@ -240,6 +240,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
     }
     let s = enter(0, diodes === undefined ? guess : withoutDeadEnds(guess, diodes))
     const h = span / steps
+    const arc = { span, steps }
     // The last two angles looked at in this stretch, with the room found there.
     let a = s.start
     let fa = Number.NEGATIVE_INFINITY
@@ -263,7 +264,7 @@ export function modeSequence(circuit: RectifierCircuit): ModeSequence {
         i++
         continue
       }
-      const f = marginAt(s, high)
+      const f = marginAtStep(s, i, arc)
       if (f < -SLACK) {
         turnAt(crossing(s, b, high))
         continue
