@@ -1,5 +1,5 @@
 /** Numbers as people read them: three or four digits, the unit, and the spread where there is one. */
-import { fromSi, unit } from './unit.ts'
+import { fromSi, type Unit, unit } from './unit.ts'
 
 /** `digits` significant digits without exponent where that stays readable; − for minus; never "NaN". */
 export function formatNumber(value: number, digits = 3): string {
@@ -12,9 +12,11 @@ export function formatNumber(value: number, digits = 3): string {
   return rounded.toFixed(Math.min(decimals, 12)).replace('-', '−')
 }
 
-/** An SI value in the unit of `suffix`: (0.0123, 'mm') → "12.3 mm". */
-export function formatSi(value: number, suffix: string, digits = 3): string {
-  const target = unit(suffix)
+const targetOf = (suffix: string | Unit): Unit => (typeof suffix === 'string' ? unit(suffix) : suffix)
+
+/** An SI value in a unit, most often said by its suffix: (0.0123, 'mm') → "12.3 mm". */
+export function formatSi(value: number, suffix: string | Unit, digits = 3): string {
+  const target = targetOf(suffix)
   return formatNumber(fromSi(value, target), digits) + target.symbol
 }
 
@@ -25,8 +27,8 @@ const mostDigits = 4
  * An SI value with its half-width at 90 %: "12.3 ± 0.4 mm", both with the decimals that the spread deserves. A spread
  * too small to show at four digits is left out.
  */
-export function formatSpread(value: number, spread: number, suffix: string): string {
-  const target = unit(suffix)
+export function formatSpread(value: number, spread: number, suffix: string | Unit): string {
+  const target = targetOf(suffix)
   const shown = fromSi(value, target)
   const width = (spread * target.divisor) / target.factor
   const size = Math.floor(Math.log10(Math.abs(shown)))
