@@ -50,6 +50,14 @@ export {
 } from './analysis/concerns.ts'
 export { type ContestRule, contestRules, contestRuleWords } from './analysis/contest-rule.ts'
 export { type Defect, defectWords } from './analysis/defect-catalogue.ts'
+export {
+  type ConcernDifference,
+  concernDifferences,
+  documentDifferences,
+  type FigureDifference,
+  figureDifferences,
+} from './analysis/design-difference.ts'
+export { type DesignFigures, designFigures, type FigureName, figureNames } from './analysis/design-figure.ts'
 export { type EnergyByWind, energyByWind } from './analysis/energy-by-wind.ts'
 export {
   type Contest,
@@ -85,6 +93,12 @@ export type { NextMeasurement } from './analysis/measure-next.ts'
 export { type MechanicsStudy, mechanicsStudy } from './analysis/mechanics/mechanics-study.ts'
 export { type MeterFlag, type MeterReading, meterReading, probedWave } from './analysis/meter-reading.ts'
 export { type OhmReading, ohmReadings } from './analysis/ohm-reading.ts'
+export {
+  type DifferenceSpread,
+  type DifferenceVerdict,
+  type PairedSpread,
+  pairedSpread,
+} from './analysis/paired-spread.ts'
 export type { WindRow, WindState } from './analysis/power-curve.ts'
 export { type ProbePoint, probePoints } from './analysis/probe-point.ts'
 export { type Change, withChanges } from './analysis/remedy/change.ts'
@@ -92,6 +106,7 @@ export { type ScenarioStudy, type ScenarioStudyOptions, scenarioStudy } from './
 export {
   type ResultSpread,
   type SpreadCause,
+  type SpreadCurve,
   type SpreadStudy,
   type Spreads,
   spreadStudy,
@@ -100,7 +115,7 @@ export {
 } from './analysis/spread.ts'
 export { type SpreadOutput, spreadOutputNames } from './analysis/spread-output.ts'
 export { type SpreadOptions, type SpreadPlan, spreadPlan } from './analysis/spread-plan.ts'
-export { spreadSamples } from './analysis/spread-sample.ts'
+export { drawWidth, spreadSamples } from './analysis/spread-sample.ts'
 export { finished, type Steps } from './analysis/step.ts'
 export { type StormWindKind, stormWindKinds } from './analysis/storm-wind.ts'
 export {
@@ -114,6 +129,7 @@ export { type TurnSource, turnSource } from './analysis/turn-source.ts'
 export { type TurnVerdict, turnVerdict } from './analysis/turn-verdict.ts'
 export { voltageAlongWire } from './analysis/voltage-along-wire.ts'
 export { type VoltageHarmonics, voltageHarmonics } from './analysis/voltage-harmonics.ts'
+export { type WarmUp, warmUp } from './analysis/warm-up.ts'
 export { shaftPower, type Watts, wattColumns } from './analysis/watts.ts'
 export {
   type FactorCause,

@@ -6,8 +6,8 @@ import type { Machine, MagnetMaterial } from '../machine/machine.ts'
 import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
 import type { Known } from '../units/quantity.ts'
-import { type Assumptions, usualAssumptions } from './compute.ts'
 import { thermalSpread } from './machine-heat.ts'
+import { type Assumptions, usualAssumptions } from './unjudged-chain.ts'
 
 /** A machine as it would be, and what the engine would assume of it. */
 export interface Supposed {

@@ -7,15 +7,16 @@ import { brakedState, parkedSpeed } from './braked-rotor.ts'
 import type { BusState } from './bus-current.ts'
 import type { Chain } from './compute.ts'
 import { copperNode } from './copper-node.ts'
-import { openAir, type RangeLeft, rangesLeft } from './heat-net.ts'
+import { type RangeLeft, rangesLeft } from './heat-net.ts'
 import { type HeatTransient, heatTransient, type LimitReached, partLimits } from './heat-transient.ts'
+import { type HeatWays, heatWays } from './heat-way.ts'
 import { copperRatio } from './load-point.ts'
 import type { HeatFlow } from './machine-heat.ts'
-import { settledSpeed } from './match.ts'
-import { limiterWind, type WindRow } from './power-curve.ts'
+import type { WindRow } from './power-curve.ts'
 import { fastestIn } from './shorted-heat.ts'
 import type { Steps } from './step.ts'
 import { shortTable } from './storm-winding.ts'
+import { heldWind, workingFlow } from './warm-up.ts'
 
 export interface HeatCase {
   readonly key: 'strong wind' | 'gust' | 'short' | 'heat run'
@@ -44,9 +45,9 @@ export interface HeatStudy {
   readonly rows: readonly WindRow[]
   readonly hottest: WindRow
   /** Share of the hottest row's heat that leaves by each face [W], largest first. */
-  readonly ways: readonly { readonly from: string; readonly by: string; readonly power: number }[]
-  /** Born in that row: in the copper, in metal, and in the bearings, which warm the air alone [W]. */
-  readonly born: { readonly copper: number; readonly metal: number; readonly bearings: number }
+  readonly ways: HeatWays['ways']
+  /** Born in that row. */
+  readonly born: HeatWays['born']
   /** Each limit with the warmest that its part gets in steady wind [K]. */
   readonly limits: readonly (LimitReached & { readonly warmest: number })[]
   readonly cases: readonly HeatCase[]
@@ -71,7 +72,7 @@ export interface HeatStudyOptions {
 
 /** Yields the fraction done. */
 export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): Steps<HeatStudy> {
-  const { machine, heat, rows, generator, blades, voltage } = chain
+  const { machine, heat, rows, blades, voltage } = chain
   const { ambient, stormWind } = machine.site
   const limits = partLimits(machine)
   const hottest = rows.reduce((hot, row) => (row.temperatures.hotSpot > hot.temperatures.hotSpot ? row : hot))
@@ -80,20 +81,9 @@ export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): St
     heatTransient(heat, { start, flow, limits, duration: longest })
   const cases: HeatCase[] = []
 
-  const turning = (wind: number, from: number) => {
-    let speed = from
-    return (T: number): HeatFlow => {
-      speed = settledSpeed(
-        (at) => blades.power(wind, at),
-        (at) => generator.shaftPower(at, T),
-        { from: speed, fastest: blades.fastest(wind) },
-      )
-      const { watts } = generator.at(speed, T)
-      return { speed, wind, copper: watts.winding + watts.eddy, metal: watts.parts }
-    }
-  }
+  const turning = (wind: number, from: number) => workingFlow(chain, { wind, from })
   if (hottest.speed > 0) {
-    const wind = Math.min(hottest.wind, limiterOf(chain))
+    const wind = Math.min(hottest.wind, heldWind(chain))
     cases.push({
       key: 'strong wind',
       wind,
@@ -101,7 +91,7 @@ export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): St
       run: run(cold, turning(wind, hottest.speed)),
     })
     yield 0.2
-    const gust = Math.min(gustFactor * limiterOf(chain), Math.max(stormWind, limiterOf(chain)))
+    const gust = Math.min(gustFactor * heldWind(chain), Math.max(stormWind, heldWind(chain)))
     cases.push({
       key: 'gust',
       wind: gust,
@@ -111,7 +101,7 @@ export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): St
     yield 0.4
   }
   if (machine.protection.electrical === 'shorting switch' && hottest.speed > 0) {
-    const wind = limiterOf(chain)
+    const wind = heldWind(chain)
     const from = fastestIn(chain, wind)
     const table = shortTable(machine, voltage, 'leads', from)
     const held: BusState = { dcCurrent: 0, torque: 0, windingLoss: 0, phaseCurrent: 0 }
@@ -142,18 +132,13 @@ export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): St
       })),
     })
   yield 0.9
-  const copper = hottest.watts.winding + hottest.watts.eddy
-  const state = {
-    speed: hottest.speed,
-    wind: hottest.wind,
-    sources: heat.sources({ copper, metal: hottest.watts.parts }),
-  }
+  const { ways, born, state } = heatWays(chain, hottest)
   return {
     name: machine.name,
     rows,
     hottest,
-    ways: waysOut(chain, state, hottest.nodeRises),
-    born: { copper, metal: hottest.watts.parts, bearings: hottest.watts.friction },
+    ways,
+    born,
     limits: limits.map((limit) => {
       const warmest = rows.reduce(
         (most, { temperatures }) => Math.max(most, temperatures[limit.part]),
@@ -167,32 +152,6 @@ export function* heatStudy(chain: Chain, { current }: HeatStudyOptions = {}): St
     spread: heat.spread,
     cast: machine.stator.support.cast,
   }
-}
-
-const limiterOf = ({ machine }: Pick<Chain, 'machine'>): number =>
-  machine.protection.mechanical === 'none'
-    ? machine.site.stormWind
-    : Math.min(limiterWind(machine), machine.site.stormWind)
-
-function waysOut(
-  { heat }: Pick<Chain, 'heat'>,
-  state: Parameters<typeof heat.net.flows>[0],
-  rises: Float64Array,
-): HeatStudy['ways'] {
-  const flows = heat.net.flows(state, rises)
-  return heat.body.links
-    .flatMap(({ from, to, kind }, l) =>
-      to === openAir
-        ? [
-            {
-              from: heat.body.nodes[from]!.name,
-              by: kind === 'flow' ? 'air drawn through' : 'film and radiation',
-              power: flows[l]!,
-            },
-          ]
-        : [],
-    )
-    .sort((a, b) => b.power - a.power)
 }
 
 /**

@@ -104,7 +104,7 @@ export function loadedReading(
       alternating(
         'volts between the first two terminals, alternating',
         'V',
-        waves.lineVoltage,
+        waves.lineVoltages[0]!,
         meter.alternating,
       ),
       alternating('amps of the first phase, alternating', 'A', waves.phaseCurrent[0]!, meter.amps),

@@ -179,9 +179,18 @@ function hardestWorking({ rotor }: Machine, field: RotorField, distance: number)
   return magnets[shares.indexOf(Math.min(...shares))]
 }
 
+/** By magnet, which any change of the rotor replaces. */
+const kept = new WeakMap<Magnet, OwnLoad>()
+
 function ownLoad(machine: Machine, field: RotorField, layout: ConductorLayout): OwnLoad | undefined {
   const magnet = hardestWorking(machine, field, layout.shapes[0]!.distance)
   if (magnet === undefined) return undefined
+  const load = kept.get(magnet) ?? loadOf(machine, field, magnet)
+  kept.set(magnet, load)
+  return load
+}
+
+function loadOf(machine: Machine, field: RotorField, magnet: Magnet): OwnLoad {
   const volume = magnetVolumePoints(magnet, volumeOrder)
   const watched = watchedPlaces(magnet).flatMap((place) => inMachine(magnet, place))
   const [a, b, c] = halfExtents(magnet)

@@ -51,3 +51,18 @@ export function weakenedVoltage(voltage: OpenCircuitVoltage, factor: number): Op
     greatestLinePeak: factor * voltage.greatestLinePeak,
   }
 }
+
+/** The volts beside copper of that temperature, the magnets as warm as it makes them. */
+export const warmVoltage = (
+  {
+    machine,
+    voltage,
+    heat,
+  }: {
+    readonly machine: Pick<Machine, 'rotor' | 'site'>
+    readonly voltage: OpenCircuitVoltage
+    readonly heat: { readonly magnetShare: number }
+  },
+  copperTemperature: number,
+): OpenCircuitVoltage =>
+  weakenedVoltage(voltage, strengthBesideCopper(machine, heat.magnetShare)(copperTemperature))

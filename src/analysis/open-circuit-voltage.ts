@@ -121,13 +121,15 @@ export function openLines(
   }).terminal.map((series) => seriesScaled(series, 1 / speed))
 }
 
+/** `known` linkages, by shape, are taken as they are. */
 export function openCircuitVoltage(
   machine: Machine,
   field: RotorField,
   layout: ConductorLayout,
   wound: WoundMachine,
+  known: readonly (Linkage | undefined)[] = [],
 ): OpenCircuitVoltage {
-  const linkages = layout.shapes.map((shape) => rotorLinkage(machine, field, shape))
+  const linkages = layout.shapes.map((shape, k) => known[k] ?? rotorLinkage(machine, field, shape))
   const { base } = linkages[0]!
   const order = machine.rotor.polePairs / base
   // e = −dψ/dt, and the series' angle runs base times as fast as the shaft

@@ -14,6 +14,8 @@ export interface Bound {
   readonly side: 'at least' | 'at most'
   readonly value: number
   readonly stated: number | undefined
+  /** Field of the document that says it; undefined where none does. */
+  readonly path: string | undefined
 }
 
 export interface Rating {
@@ -23,6 +25,7 @@ export interface Rating {
   /** What the document says to that: undefined where nothing. */
   readonly kindStated: string | undefined
   readonly kindFits: boolean | undefined
+  readonly kindPath: string | undefined
   readonly bounds: readonly Bound[]
 }
 
@@ -37,18 +40,26 @@ export function ratingVerdict({ kindFits, bounds }: Pick<Rating, 'kindFits' | 'b
   return answers.includes(undefined) ? 'not said' : 'fits'
 }
 
-const least = (quantity: Bound['quantity'], value: number, stated?: number): Bound => ({
-  quantity,
-  side: 'at least',
-  value,
-  stated,
-})
-const most = (quantity: Bound['quantity'], value: number, stated?: number): Bound => ({
-  quantity,
-  side: 'at most',
-  value,
-  stated,
-})
+/** The field that settles whether a part fits: the first that is not met, else the first that is not said. */
+export function ratingPath({ kindFits, kindPath, bounds }: Rating): string | undefined {
+  const answers = [
+    { fits: kindFits, path: kindPath },
+    ...bounds.map((bound) => ({ fits: boundFits(bound), path: bound.path })),
+  ].filter(({ path }) => path !== undefined)
+  return (answers.find(({ fits }) => fits === false) ?? answers.find(({ fits }) => fits === undefined))?.path
+}
+
+const bound =
+  (side: Bound['side']) =>
+  (quantity: Bound['quantity'], value: number, stated?: number, path?: string): Bound => ({
+    quantity,
+    side,
+    value,
+    stated,
+    path,
+  })
+const least = bound('at least')
+const most = bound('at most')
 
 type Rated = Pick<Chain, 'machine' | 'voltage' | 'rows' | 'blades' | 'generator' | 'runaway'>
 
@@ -61,9 +72,15 @@ function diodes({ machine, voltage, runaway }: Rated, duty: Duty): Rating {
     kind: 'repetitive reverse volts, mean amps',
     kindStated: kind?.name,
     kindFits: true,
+    kindPath: 'bridge.diode',
     bounds: [
-      least('V', reverseFactor * runaway.directVoltage, machine.diode.reverseVoltage),
-      least('A', duty.directCurrent / paths, kind?.rated_A),
+      least(
+        'V',
+        reverseFactor * runaway.directVoltage,
+        machine.diode.reverseVoltage,
+        'bridge.reverseVoltage_V',
+      ),
+      least('A', duty.directCurrent / paths, kind?.rated_A, 'bridge.diode'),
     ],
   }
 }
@@ -81,9 +98,10 @@ function battery({ machine }: Rated, duty: Duty): Rating[] {
       kind: 'for direct current, near the battery',
       kindStated: fusePlace === 'not said' ? undefined : fusePlace,
       kindFits: fusePlace === 'not said' ? undefined : fusePlace === 'near the battery',
+      kindPath: 'wiring.fusePlace',
       bounds: [
-        least('A', fuse, wiring.fuse),
-        ...(own ? [most('A', cableAmpacity(cable.area), wiring.fuse)] : []),
+        least('A', fuse, wiring.fuse, 'wiring.fuse_A'),
+        ...(own ? [most('A', cableAmpacity(cable.area), wiring.fuse, 'wiring.fuse_A')] : []),
       ],
     },
     ...(size === undefined
@@ -94,7 +112,10 @@ function battery({ machine }: Rated, duty: Duty): Rating[] {
             kind: 'copper, so that the least fuse protects it',
             kindStated: own ? 'the cable' : undefined,
             kindFits: own ? true : undefined,
-            bounds: [least('mm2', size * 1e-6, own ? cable.area : undefined)],
+            kindPath: undefined,
+            bounds: [
+              least('mm2', size * 1e-6, own ? cable.area : undefined, own ? 'cable.area_mm2' : undefined),
+            ],
           },
         ]),
   ]
@@ -111,9 +132,21 @@ function dump(chain: Rated, duty: Duty): Rating {
     kindStated: stated && `${stated.place}, ${stated.withoutPower} without power`,
     kindFits:
       stated && stated.place === 'behind the bridge' && stated.ownFuse && stated.withoutPower === 'on',
+    kindPath: !stated
+      ? 'protection.dump'
+      : stated.place !== 'behind the bridge'
+        ? 'protection.dump.place'
+        : stated.ownFuse
+          ? 'protection.dump.withoutPower'
+          : 'protection.dump.ownFuse',
     bounds: [
-      most('ohm', resistance, stated?.resistance),
-      least('W', Math.max(on ** 2 / (stated?.resistance ?? resistance), alone.power), stated?.power),
+      most('ohm', resistance, stated?.resistance, 'protection.dump.resistance_ohm'),
+      least(
+        'W',
+        Math.max(on ** 2 / (stated?.resistance ?? resistance), alone.power),
+        stated?.power,
+        'protection.dump.power_W',
+      ),
     ],
   }
 }
@@ -129,6 +162,7 @@ export function safetyRatings(chain: Rated): readonly Rating[] {
     kind: 'peak volts at runaway',
     kindStated: undefined,
     kindFits: undefined,
+    kindPath: undefined,
     bounds: [least('V', peak)],
   }
   if (duty === undefined) return [insulation]
@@ -140,8 +174,9 @@ export function safetyRatings(chain: Rated): readonly Rating[] {
       kind: 'for direct current',
       kindStated: switchKind === 'not said' ? undefined : switchKind,
       kindFits: switchKind === 'not said' ? undefined : switchKind === 'for direct current',
+      kindPath: 'wiring.switchKind',
       bounds: [
-        least('V', Math.max(peak, duty.directVoltage), wiring.switchVoltage),
+        least('V', Math.max(peak, duty.directVoltage), wiring.switchVoltage, 'wiring.switchVoltage_V'),
         least('A', duty.directCurrent),
       ],
     },
@@ -154,7 +189,15 @@ export function safetyRatings(chain: Rated): readonly Rating[] {
             kind: 'direct volts',
             kindStated: undefined,
             kindFits: true,
-            bounds: [least('V', Math.max(peak, duty.loadVoltage) / capacitorShare, load.ratedVoltage)],
+            kindPath: undefined,
+            bounds: [
+              least(
+                'V',
+                Math.max(peak, duty.loadVoltage) / capacitorShare,
+                load.ratedVoltage,
+                'load.ratedVoltage_V',
+              ),
+            ],
           },
         ]
       : []),
@@ -166,7 +209,8 @@ export function safetyRatings(chain: Rated): readonly Rating[] {
             kind: 'direct volts',
             kindStated: undefined,
             kindFits: true,
-            bounds: [least('V', peak, converter.greatestInputVoltage)],
+            kindPath: undefined,
+            bounds: [least('V', peak, converter.greatestInputVoltage, 'converter.greatestInput_V')],
           },
         ]),
     insulation,

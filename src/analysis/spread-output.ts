@@ -21,6 +21,13 @@ export interface Draw {
 const rowOf = ({ rising, rowAt }: PowerCurve, wind: number): WindRow =>
   rising.find((row) => Math.abs(row.wind - wind) < 1e-9) ?? rowAt(wind)
 
+/** Useful power in each of these winds, a rising one [W]. */
+export const usefulCurve = ({ chain: { curve } }: Pick<Draw, 'chain'>, winds: readonly number[]): number[] =>
+  winds.map((wind, k) => {
+    const row = curve.rising[k]
+    return (row !== undefined && Math.abs(row.wind - wind) < 1e-9 ? row : rowOf(curve, wind)).watts.useful
+  })
+
 /** Of the table, between its ends [m/s]. */
 export function tableWind(wind: number, stormWind: number): number {
   const rows = Math.ceil(stormWind / windStep - 1e-9)

@@ -5,11 +5,12 @@ import { normalQuantile } from '../numerics/normal-quantile.ts'
 import { root } from '../numerics/root.ts'
 import type { ShareBasis } from '../numerics/variance-share.ts'
 import { refuse } from '../refusal/require.ts'
-import { type Chain, usualAssumptions } from './compute.ts'
+import type { Chain } from './compute.ts'
 import { type Guess, guessesOf, supposedMachine } from './guess.ts'
 import { stateInputs } from './sampled-chain.ts'
 import { type AskedWinds, tableWind } from './spread-output.ts'
 import { tellingWind } from './telling-wind.ts'
+import { usualAssumptions } from './unjudged-chain.ts'
 
 /** One thing that is drawn: a guess, or which of two states the machine is in. */
 export interface Drawn {
@@ -34,12 +35,16 @@ export interface SpreadPlan {
   /** Highest storm of all draws [m/s]. */
   readonly stormWind: number
   readonly asked: AskedWinds
+  /** Winds whose useful power every draw tells besides [m/s]. */
+  readonly curveWinds: readonly number[]
 }
 
 export interface SpreadOptions {
   /** A power of two, 16 … 16384; where none is asked for, 1024, or 256 of a machine whose circuit is dear to solve. */
   readonly samples?: number
   readonly seed?: number
+  /** The draws tell the useful power in every wind of the table as well. */
+  readonly curve?: boolean
 }
 
 /** The path under which two states in one wind are told as a cause. */
@@ -95,7 +100,7 @@ function reachOf({ machine }: Chain, { at }: Guess): 'state' | 'rest' | 'nothing
 export function spreadPlan(chain: Chain, options: SpreadOptions = {}): SpreadPlan {
   const { machine, year, voltage } = chain
   const dear = voltage.order !== 1 || machine.converter !== undefined
-  const { samples = dear ? dearSamples : usualSamples, seed = 1 } = options
+  const { samples = dear ? dearSamples : usualSamples, seed = 1, curve = false } = options
   if (!(samples >= fewestSamples && samples <= mostSamples && Number.isInteger(Math.log2(samples))))
     refuse({
       name: 'samples',
@@ -140,6 +145,7 @@ export function spreadPlan(chain: Chain, options: SpreadOptions = {}): SpreadPla
       mean: tableWind(year.meanWind, stormWind),
       strong: tableWind(2 * year.meanWind, stormWind),
     },
+    curveWinds: curve ? chain.rows.map(({ wind }) => wind) : [],
   }
 }
 

@@ -2,11 +2,15 @@
 import type { Chain } from './compute.ts'
 import { type Guess, supposedMachine } from './guess.ts'
 import { baseState, type MachineState, machineState, sampledChain, sampleOf } from './sampled-chain.ts'
-import { type Draw, spreadOutputNames, spreadOutputs } from './spread-output.ts'
+import { type Draw, spreadOutputNames, spreadOutputs, usefulCurve } from './spread-output.ts'
 import type { Drawn, SpreadPlan } from './spread-plan.ts'
 import { type Steps, within } from './step.ts'
 
 const outputsOf = (draw: Draw): number[] => spreadOutputNames.map((name) => spreadOutputs[name](draw))
+
+/** Numbers that a draw gives: the outputs, then the power in each wind that the plan names. */
+export const drawWidth = ({ curveWinds }: Pick<SpreadPlan, 'curveWinds'>): number =>
+  spreadOutputNames.length + curveWinds.length
 
 /** What the chain itself gives. */
 export const plainOutputs = (chain: Chain, { asked }: Pick<SpreadPlan, 'asked'>): number[] =>
@@ -16,7 +20,7 @@ const guessesIn = (drawn: readonly Drawn[]): Guess[] =>
   drawn.flatMap(({ guess }) => (guess === undefined ? [] : [guess]))
 
 /**
- * The samples from `from` up to, but without, `to`: all outputs of each, sample after sample. Parts of a plan computed
+ * The samples from `from` up to, but without, `to`: all outputs of each and its curve, sample after sample. Parts of a plan computed
  * anywhere and set side by side are the samples of the whole. Yields the fraction done.
  */
 export function* spreadSamples(
@@ -24,9 +28,9 @@ export function* spreadSamples(
   plan: SpreadPlan,
   [from, to]: readonly [number, number],
 ): Steps<Float64Array> {
-  const { drawn, stateDimensions, perState, points, stormWind, asked } = plan
+  const { drawn, stateDimensions, perState, points, stormWind, asked, curveWinds } = plan
   const d = drawn.length
-  const count = spreadOutputNames.length
+  const count = drawWidth(plan)
   const values = new Float64Array((to - from) * count)
   const guesses = guessesIn(drawn)
   const stateGuesses = guesses.slice(0, stateDimensions)
@@ -49,10 +53,8 @@ export function* spreadSamples(
     const all = [...held, ...shifts.slice(stateDimensions)]
     const { machine, assumptions } = supposedMachine(chain.machine, guesses, all, stateDimensions)
     const way = guesses.length < d ? shifts[d - 1]! : 0
-    values.set(
-      outputsOf({ chain: sampledChain(machine, assumptions, state), asked, way }),
-      (n - from) * count,
-    )
+    const draw = { chain: sampledChain(machine, assumptions, state), asked, way }
+    values.set([...outputsOf(draw), ...usefulCurve(draw, curveWinds)], (n - from) * count)
     yield done + share
   }
   return values

@@ -129,6 +129,36 @@ describe('law: the draws', () => {
   })
 })
 
+describe('law: the band of the power curve', () => {
+  const chain = exampleChain('class-room-fan')
+  const options = { samples: 64, seed: 3 } as const
+  const bare = finished(spreadStudy(chain, options))
+  const told = finished(spreadStudy(chain, { ...options, curve: true }))
+  const { wind, low, median, high } = told.curve!
+  test('asking for it moves no other figure', () => {
+    expect(bare.curve).toBeUndefined()
+    expect(told.results).toEqual(bare.results)
+  })
+  test('it stands at every wind of the table, its ends in their order', () => {
+    expect([...wind]).toEqual(chain.rows.map((row) => row.wind))
+    for (let k = 0; k < wind.length; k++) {
+      expect(low[k]).toBeLessThanOrEqual(median[k]!)
+      expect(median[k]).toBeLessThanOrEqual(high[k]!)
+    }
+  })
+  test('where a result asks for the same wind, the ends are the result’s own', () => {
+    for (const [output, at] of [
+      ['meanWindPower', told.asked.mean],
+      ['strongWindPower', told.asked.strong],
+    ] as const) {
+      const k = wind.indexOf(at)
+      expect(k).toBeGreaterThanOrEqual(0)
+      const { low: from, median: middle, high: to } = told.results[output]
+      if (told.results[output].spread > 0) expect([low[k], median[k], high[k]]).toEqual([from, middle, to])
+    }
+  })
+})
+
 describe('agrees: a draw by the lean chain is the whole chain of the machine that it supposes', () => {
   for (const name of exampleNames)
     test(name, () => {

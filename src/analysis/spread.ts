@@ -4,9 +4,10 @@ import { sampleQuantile, sortedSample } from '../numerics/sample-quantile.ts'
 import { basisVariable, varianceShares } from '../numerics/variance-share.ts'
 import type { Chain } from './compute.ts'
 import { type NextMeasurement, nextMeasurements } from './measure-next.ts'
-import { type AskedWinds, type SpreadOutput, spreadOutputNames } from './spread-output.ts'
+import { sampleOf } from './sampled-chain.ts'
+import { type AskedWinds, type SpreadOutput, spreadOutputNames, usefulCurve } from './spread-output.ts'
 import { type SpreadOptions, type SpreadPlan, spreadPlan } from './spread-plan.ts'
-import { plainOutputs, spreadSamples } from './spread-sample.ts'
+import { drawWidth, plainOutputs, spreadSamples } from './spread-sample.ts'
 import type { Steps } from './step.ts'
 
 export interface SpreadCause {
@@ -48,6 +49,18 @@ export interface SpreadStudy {
   /** Everything that was drawn. */
   readonly drawn: readonly string[]
   readonly asked: AskedWinds
+  /** Undefined where the draws were not asked for it. */
+  readonly curve: SpreadCurve | undefined
+}
+
+/** Useful power wind by wind: nine of ten draws lie between low and high. */
+export interface SpreadCurve {
+  /** [m/s] */
+  readonly wind: Float64Array
+  /** [W] */
+  readonly low: Float64Array
+  readonly median: Float64Array
+  readonly high: Float64Array
 }
 
 const leastShare = 0.01
@@ -123,11 +136,26 @@ function causesOf(plan: SpreadPlan, rows: readonly number[], values: Float64Arra
   }
 }
 
+function curveOf(chain: Chain, plan: SpreadPlan, samples: Float64Array): SpreadCurve | undefined {
+  const { curveWinds, drawn } = plan
+  if (curveWinds.length === 0) return undefined
+  const width = drawWidth(plan)
+  const first = width - curveWinds.length
+  const plain = usefulCurve({ chain: sampleOf(chain) }, curveWinds)
+  const ends = curveWinds.map((_, k) =>
+    drawn.length === 0
+      ? ([plain[k]!, plain[k]!, plain[k]!] as const)
+      : intervalEnds(Float64Array.from({ length: plan.samples }, (_, n) => samples[n * width + first + k]!)),
+  )
+  const at = (end: 0 | 1 | 2) => Float64Array.from(ends, (each) => each[end])
+  return { wind: Float64Array.from(curveWinds), low: at(0), median: at(1), high: at(2) }
+}
+
 /** The results' spreads from the samples of a plan, all of them in their order. */
 export function spreadStudyFrom(chain: Chain, plan: SpreadPlan, samples: Float64Array): SpreadStudy {
   const { drawn } = plan
   const plain = plainOutputs(chain, plan)
-  const count = spreadOutputNames.length
+  const count = drawWidth(plan)
   const results = spreadOutputNames.map((name, k): [SpreadOutput, ResultSpread] => {
     const value = plain[k]!
     const column = Float64Array.from({ length: plan.samples }, (_, n) => samples[n * count + k]!)
@@ -176,6 +204,7 @@ export function spreadStudyFrom(chain: Chain, plan: SpreadPlan, samples: Float64
     seed: plan.seed,
     drawn: drawn.map(({ path }) => path),
     asked: plan.asked,
+    curve: curveOf(chain, plan, samples),
   }
 }
 
@@ -192,7 +221,7 @@ export function* spreadStudy(chain: Chain, options: SpreadOptions = {}): Steps<S
   const plan = spreadPlan(chain, options)
   const samples =
     plan.drawn.length === 0
-      ? new Float64Array(plan.samples * spreadOutputNames.length)
+      ? new Float64Array(plan.samples * drawWidth(plan))
       : yield* spreadSamples(chain, plan, [0, plan.samples])
   return spreadStudyFrom(chain, plan, samples)
 }

@@ -1,13 +1,15 @@
 /** The same winding in the wire sizes next to its own: turns, ohms, volts, heat and watts of each. */
+
+import { neighbourSizes } from '../data/wire-gauge.ts'
 import type { Design } from '../machine/design.ts'
 import { resolveDesign } from '../machine/resolve.ts'
-import { neighbourSizes } from '../machine/wire-size.ts'
 import { neighbourThicknesses_mm } from '../machine/wire-strip.ts'
 import { Refusal } from '../refusal/require.ts'
 import { nominal, type Quantity } from '../units/quantity.ts'
 import { bundleTurns } from './bundle-fit.ts'
 import { type Chain, chainOf } from './compute.ts'
 import type { WindState } from './power-curve.ts'
+import type { Change } from './remedy/change.ts'
 import { type Steps, within } from './step.ts'
 import { tellingWind } from './telling-wind.ts'
 import type { ReelRest } from './winding.ts'
@@ -42,6 +44,8 @@ export interface WireChoice {
   readonly asDrawn: boolean
   readonly turns: number
   readonly handTurns: number
+  /** What makes it of the design: none where it is as drawn. */
+  readonly changes: readonly Change[]
   /** Undefined where not one turn goes in, or the machine refuses to be computed. */
   readonly outcome: WireOutcome | undefined
 }
@@ -120,6 +124,37 @@ function outcomeOf(chain: Chain, wind: number, winds: readonly number[]): WireOu
   }
 }
 
+/** The wire and the turns as they would stand in the document; what a reel held belongs to the wire that goes. */
+function changesTo(
+  { stator: { wire, winding } }: Design,
+  bought: Candidate['wire'],
+  turns: number,
+): readonly Change[] {
+  const change = (path: Change['path'], from: unknown, to: unknown): Change[] =>
+    from === to ? [] : [{ path, from, to }]
+  const { strip } = wire
+  return [
+    ...change(['stator', 'wire', 'size'], wire.size, bought.size),
+    ...(strip === undefined
+      ? []
+      : [
+          ...change(
+            ['stator', 'wire', 'strip', 'thickness_mm'],
+            strip.thickness_mm,
+            bought.strip?.thickness_mm,
+          ),
+          ...change(
+            ['stator', 'wire', 'strip', 'edgeRadius_mm'],
+            strip.edgeRadius_mm,
+            bought.strip?.edgeRadius_mm,
+          ),
+        ]),
+    ...change(['stator', 'wire', 'reelLength_m'], wire.reelLength_m, bought.reelLength_m),
+    ...change(['stator', 'wire', 'reelMass_g'], wire.reelMass_g, bought.reelMass_g),
+    ...change(['stator', 'winding', 'turns'], winding.turns, turns),
+  ]
+}
+
 export interface WireChoiceOptions {
   /** Sizes on either side of the design's own. */
   readonly count?: number
@@ -150,7 +185,7 @@ export function* wireChoices(chain: Chain, options: WireChoiceOptions = {}): Ste
     if (step === 0) {
       const { turns } = design.stator.winding
       const outcome = outcomeOf(chain, wind, winds)
-      choices.push({ name, step, asDrawn: true, turns, handTurns, outcome })
+      choices.push({ name, step, asDrawn: true, turns, handTurns, changes: [], outcome })
       if (turns === handTurns || keepTurns) continue
     }
     let outcome: WireOutcome | undefined
@@ -165,7 +200,8 @@ export function* wireChoices(chain: Chain, options: WireChoiceOptions = {}): Ste
         if (!(error instanceof Refusal)) throw error
       }
     }
-    choices.push({ name, step, asDrawn: false, turns, handTurns, outcome })
+    const changes = changesTo(design, bought, turns)
+    choices.push({ name, step, asDrawn: false, turns, handTurns, changes, outcome })
   }
   return { wind, winds, keepTurns, choices }
 }

@@ -146,7 +146,7 @@ function faultsOfIssue(issue: z.core.$ZodIssue, schema: Schema, input: unknown):
         )
       return fault(
         'wrong-type',
-        `a number${symbol && ` in${symbol}`}, or an object with value, spread and known`,
+        `a number${symbol && ` in ${symbol.trim()}`}, or an object with value, spread and known`,
       )
     }
     case 'invalid_format':

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { exampleDocument, exampleNames, exampleText } from '../../test/example.ts'
 import { fixedDocument, fixedText } from '../../test/fixed-document.ts'
 import { refusalCodes } from '../refusal/code.ts'
+import { deepestDocument, longestDocument } from './document-bound.ts'
 import { type Fault, faultText, pathText, receivedText } from './fault.ts'
-import { deepestDocument, longestDocument, parseDesign, parseDesignText } from './parse.ts'
+import { parseDesign, parseDesignText } from './parse.ts'
 
 const faultsIn = (document: unknown): readonly Fault[] => {
   const parsed = parseDesign(document)

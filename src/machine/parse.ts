@@ -1,32 +1,15 @@
 /** Reads a design document from text or from an object, and tells every fault in it. */
 import { consistencyFaults } from './consistency.ts'
 import { type Design, designSchema } from './design.ts'
+import { deepestDocument, depthOf, longestDocument } from './document-bound.ts'
 import { type Fault, faultsOf, receivedText } from './fault.ts'
 import { designVersion, type JsonObject, migrated } from './migration.ts'
-
-/** A document of a whole workshop is some kilobytes; this is a guard against hostile ones. */
-export const longestDocument = 1_000_000
-export const deepestDocument = 40
 
 export type Parsed =
   | { readonly ok: true; readonly design: Design }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 
 const refused = (fault: Fault): Parsed => ({ ok: false, faults: [fault] })
-
-/** Nesting depth, counted without recursion so that a hostile document cannot exhaust the stack. */
-function depthOf(value: unknown): number {
-  let deepest = 0
-  const queue: (readonly [unknown, number])[] = [[value, 0]]
-  for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
-    const [item, depth] = next
-    if (typeof item !== 'object' || item === null) continue
-    deepest = Math.max(deepest, depth + 1)
-    if (deepest > deepestDocument) return deepest
-    for (const inner of Object.values(item)) queue.push([inner, depth + 1])
-  }
-  return deepest
-}
 
 /** A design from an object as JSON gives it. */
 export function parseDesign(input: unknown): Parsed {

@@ -1,13 +1,14 @@
 /** The wire of a design in SI: its metal, what it measures over the enamel, and what is left on the reels. */
 import { conductors } from '../data/conductor.ts'
 import { insulationClasses } from '../data/insulation-class.ts'
+import { gauge } from '../data/wire-gauge.ts'
 import { roundSection, stripSection } from '../physics/electrics/strand-section.ts'
 import { nominal } from '../units/quantity.ts'
 import { toSi, unit } from '../units/unit.ts'
 import type { Design } from './design.ts'
 import type { Wire, WireShape } from './machine.ts'
 import { celsius, row, si, siOr } from './si.ts'
-import { enamelledDiameter_mm, gauge } from './wire-size.ts'
+import { enamelledDiameter_mm } from './wire-size.ts'
 import { stripEdgeRadius_mm, stripEnamel_mm } from './wire-strip.ts'
 
 /** Density of the enamel [kg/m³]: polyester and polyamide-imide, from memory; it is a hundredth of the wire's weight. */

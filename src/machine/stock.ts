@@ -60,6 +60,18 @@ export const stockSchema = z.strictObject({
     symbol: 'v',
     help: 'Mean wind of a year where the rotor will stand; before a fan, the fan’s wind',
   }),
+  wish: z
+    .strictObject({
+      power_W: quantity('W', { min: 0.001, max: 20_000, symbol: 'P', help: 'Power wished for' }),
+      atWind_m_per_s: quantity('m_per_s', {
+        min: 0.5,
+        max: 40,
+        symbol: 'v',
+        help: 'Wind in which it is wished for; a power without its wind says nothing',
+      }),
+    })
+    .meta({ description: 'Power wished for; left out, as much as the stock gives' })
+    .optional(),
   printerBed_mm: quantity('mm', {
     min: 60,
     max: 1000,

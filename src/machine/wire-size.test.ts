@@ -1,7 +1,8 @@
 /** Checks of wire gauges and of the enamel on a wire. */
 import { describe, expect, test } from 'vitest'
 import { check } from '../../test/check.ts'
-import { enamelledDiameter_mm, gauge, neighbourSizes, wireSizeSchema } from './wire-size.ts'
+import { gauge, neighbourSizes } from '../data/wire-gauge.ts'
+import { enamelledDiameter_mm, wireSizeSchema } from './wire-size.ts'
 
 describe('source: astm-b258, d = 0.127 mm × 92^((36 − n)/39) — bare diameters in mm', () => {
   const rows = [

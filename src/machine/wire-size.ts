@@ -1,19 +1,9 @@
 /** Wire sizes as people name them: a diameter, or a gauge. */
 import { z } from 'zod'
-import { awgDiameter_mm, enamelledWires, intermediateMetricSizes, swgSizes } from '../data/wire.ts'
+import { enamelledWires } from '../data/wire.ts'
+import { gauge } from '../data/wire-gauge.ts'
 import { piecewiseLinear } from '../numerics/interpolate.ts'
 import { quantity } from './field.ts'
-
-const gaugePattern = /^(AWG|SWG)\s?(\d{1,2})$/i
-
-/** Bare diameter in mm of "AWG 20" or "SWG 21", undefined where there is no such gauge. */
-export function gauge(name: string): number | undefined {
-  const found = gaugePattern.exec(name.trim())
-  if (!found) return undefined
-  const number = Number(found[2])
-  if (found[1]!.toUpperCase() === 'SWG') return swgSizes.find((size) => size.gauge === number)?.diameter_mm
-  return number <= 44 ? awgDiameter_mm(number) : undefined
-}
 
 export const wireSizeSchema = z
   .union([
@@ -47,35 +37,3 @@ const increase_mm = ([1, 2] as const).map((grade) =>
 /** Outer diameter of a typical wire of that bare diameter: half-way between the least and the greatest allowed. */
 export const enamelledDiameter_mm = (bare_mm: number, grade: 1 | 2): number =>
   bare_mm + increase_mm[grade - 1]!(bare_mm)
-
-/** A size as the document names it. */
-export type WireSize = number | string
-
-const metricSizes_mm: readonly number[] = [
-  ...enamelledWires.map((wire) => wire.conductorDiameter_mm),
-  ...intermediateMetricSizes.conductorDiameter_mm,
-].sort((a, b) => a - b)
-
-/** Sizes on either side of this one in the family that it is named in, the nearest first. */
-export function neighbourSizes(
-  size: WireSize,
-  count: number,
-): { readonly thinner: readonly WireSize[]; readonly thicker: readonly WireSize[] } {
-  if (typeof size === 'number') {
-    const same = 1e-9
-    return {
-      thinner: metricSizes_mm
-        .filter((other) => other < size - same)
-        .slice(-count)
-        .reverse(),
-      thicker: metricSizes_mm.filter((other) => other > size + same).slice(0, count),
-    }
-  }
-  const [, kind, number] = gaugePattern.exec(size.trim())!
-  const beside = (step: 1 | -1) =>
-    Array.from(
-      { length: count },
-      (_, k) => `${kind!.toUpperCase()} ${Number(number) + step * (k + 1)}`,
-    ).filter((name) => gauge(name) !== undefined)
-  return { thinner: beside(1), thicker: beside(-1) }
-}

@@ -7,7 +7,7 @@ import { magnetGrades } from '../data/magnet-grade.ts'
 import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
 import { parseStock, type Stock } from '../machine/stock.ts'
-import { firstMachines } from './first-machine.ts'
+import { type FirstMachine, firstMachines } from './first-machine.ts'
 import { coilCountOf, poleCountOf } from './first-sketch.ts'
 
 function stockOf(input: object): Stock {
@@ -67,6 +67,75 @@ describe('law: first machines from a shed’s drawer', () => {
     expect(many.blocking.length).toBeLessThanOrEqual(few.blocking.length)
     if (many.blocking.length === few.blocking.length)
       expect(many.chain.year.energy).toBeGreaterThanOrEqual(few.chain.year.energy * 0.95)
+  })
+})
+
+describe('law: a wish for power bounds the machine', () => {
+  const wish = { power_W: 5, atWind_m_per_s: 6 }
+  const winding = 'coils'
+  const wished = finished(firstMachines({ ...shed, winding, wish }, { trials: 40 })).machines
+  const most = finished(firstMachines({ ...shed, winding }, { trials: 40 })).machines
+
+  test('it is reached in the wind that it names, and stands in the design', () => {
+    for (const { chain, wish: met, design } of wished) {
+      expect(met?.watts).toBe(chain.rowAt(6).watts.useful)
+      expect(met?.watts).toBeGreaterThanOrEqual(5)
+      expect(design.purpose).toMatchObject(wish)
+    }
+  })
+
+  test('its blades are no larger than those of a machine that is to give all it can', () => {
+    for (const { kind, sketch } of wished)
+      expect(sketch.diameter_m, kind).toBeLessThan(most.find((one) => one.kind === kind)!.sketch.diameter_m)
+  })
+})
+
+describe('law: the search tells what it finds', () => {
+  test('each told is better than the one before it of its kind, and the last is the one given', () => {
+    const told: FirstMachine[] = []
+    const { machines } = finished(
+      firstMachines({ ...shed, winding: 'serpentine' }, { trials: 20, better: (one) => told.push(one) }),
+    )
+    expect(told.length).toBeGreaterThan(1)
+    expect(told.at(-1)!.worth).toBeLessThanOrEqual(machines[0]!.worth)
+  })
+
+  test('thick wire in the open gap drags: the walk goes to larger blades until current begins', () => {
+    const { machines, without } = finished(
+      firstMachines(
+        stockOf({
+          magnet: { shape: 'block', length_mm: 46, width_mm: 30, thickness_mm: 10 },
+          magnetCount: 24,
+          grade: 'N42',
+          wire: { size: 1.4 },
+          store: { kind: 'battery', chemistry: 'lead-acid', label_V: 48 },
+          meanWind_m_per_s: 5,
+          winding: 'coils',
+        }),
+        { trials: 24 },
+      ),
+    )
+    expect(without).toEqual([])
+    const disc = machines.find(({ kind }) => kind === 'disc, coils')!
+    expect(disc.charges).toBe(true)
+    expect(disc.chain.cutInWind).toBeLessThan(8)
+  }, 240_000)
+
+  test('what never charges is no machine: a reason stands in its place', () => {
+    const { machines, without } = finished(
+      firstMachines(
+        stockOf({
+          magnet: { shape: 'disc', diameter_mm: 3, thickness_mm: 0.5 },
+          magnetCount: 4,
+          wire: { size: 2 },
+          store: { kind: 'battery', chemistry: 'lead-acid', label_V: 48 },
+          meanWind_m_per_s: 1,
+        }),
+        { trials: 4 },
+      ),
+    )
+    for (const { charges } of machines) expect(charges).toBe(true)
+    expect(without.length).toBeGreaterThan(0)
   })
 })
 

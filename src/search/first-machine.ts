@@ -10,6 +10,7 @@ import { resolveDesign } from '../machine/resolve.ts'
 import type { Stock } from '../machine/stock.ts'
 import { Refusal } from '../refusal/require.ts'
 import { nominal } from '../units/quantity.ts'
+import { type Judgement, judgementOf } from './first-judgement.ts'
 import {
   type BundleSize,
   type Fittings,
@@ -19,7 +20,7 @@ import {
   sketchDocument,
 } from './first-sketch.ts'
 
-export interface FirstMachine {
+export interface FirstMachine extends Judgement {
   readonly kind: SketchKind
   readonly design: Design
   readonly chain: Chain
@@ -27,12 +28,10 @@ export interface FirstMachine {
   /** Biggest printed part [mm], and whether the printer's bed holds it in one piece. */
   readonly greatestPart_mm: number
   readonly fitsPrinter: boolean
-  /** Codes of what blocks its class. */
-  readonly blocking: readonly string[]
 }
 
 export interface FirstMachines {
-  /** The best first: none that blocks before one that does, then by the energy of a year. */
+  /** The best first: none that blocks before one that does, then by the energy of a year, or by the wish. */
   readonly machines: readonly FirstMachine[]
   /** Kinds that cannot be drawn from the stock, and why. */
   readonly without: readonly { readonly kind: SketchKind; readonly reason: string }[]
@@ -41,12 +40,6 @@ export interface FirstMachines {
 }
 
 const kinds: readonly SketchKind[] = ['drum, coils', 'drum, serpentine', 'disc, coils', 'two discs, coils']
-
-/** Warnings that say it cannot be put together count like blocking ones. */
-const notBuildable = new Set(['gap-stack', 'wire-fit'])
-
-/** What no size of a machine settles: volts without load are told and stand for every kind alike. */
-const notSized = new Set(['shock-band'])
 
 const depths_mm = [2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15]
 const diameters_m = Array.from({ length: 24 }, (_, k) => Math.round(30 * 1.12 ** k) / 100)
@@ -78,29 +71,11 @@ const usualFittings = (kind: SketchKind): Fittings => ({
   dump_W: 100,
 })
 
-interface Tried {
+interface Tried extends Judgement {
   readonly sketch: Sketch
+  readonly fittings: Fittings
   readonly design: Design
   readonly chain: Chain
-  readonly blocking: readonly string[]
-  readonly worth: number
-}
-
-/** Worse than any that is not blocked, and the worse the more blocks it; of two too hot the cooler is better. */
-function blockedWorth(codes: readonly string[], { rows, year }: Chain): number {
-  const heat = codes.includes('stator-heat')
-    ? -Math.max(...rows.map(({ copperTemperature }) => copperTemperature))
-    : year.energy / (year.energy + 1e6)
-  return -1e6 * codes.length + heat
-}
-
-function judged(sketch: Sketch, design: Design, chain: Chain): Tried {
-  const codes = chain.concerns
-    .filter(({ code, severity }) => severity === 'blocking' || notBuildable.has(code))
-    .map(({ code }) => code)
-  const sized = codes.filter((code) => !notSized.has(code))
-  const worth = sized.length > 0 ? blockedWorth(sized, chain) : chain.year.energy
-  return { sketch, design, chain, blocking: codes, worth }
 }
 
 /** Turns that fill their share of the bundle and that the reels have wire for. */
@@ -137,7 +112,7 @@ function* tried(
     if (!parsed.ok)
       return parsed.faults.map(({ path, condition }) => `${path} must be ${condition}`).join('; ')
     const chain = yield* chainOf(resolveDesign(parsed.design), { previous })
-    return judged(sketch, parsed.design, chain)
+    return { sketch, fittings, design: parsed.design, chain, ...judgementOf(chain, stock, sketch.diameter_m) }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     return error.message
@@ -218,45 +193,57 @@ function suitedStrands({ chain, sketch }: Tried, stock: Stock): number {
 
 interface Budget {
   left: number
+  readonly better: (tried: Tried) => void
 }
 
 /** The best of a kind within the budget of whole chains. */
 function* bestOfKind(stock: Stock, kind: SketchKind, budget: Budget): Steps<Tried | string> {
   const whole = budget.left
   const outdoor = stock.class === 'outdoor'
-  let fittings = usualFittings(kind)
-  const run = (sketch: Sketch, previous: Chain | undefined) => {
+  const once = (sketch: Sketch, fittings: Fittings, previous: Chain | undefined) => {
     budget.left -= 1
     return within(tried(stock, sketch, fittings, previous), 1 - (budget.left + 1) / whole, 1 / whole)
   }
-  let best: Tried | string = yield* run(startOf(kind, stock), undefined)
+  function* run(sketch: Sketch, fittings: Fittings, previous: Chain | undefined): Steps<Tried | string> {
+    const bare: Tried | string = yield* once(sketch, fittings, previous)
+    if (typeof bare === 'string' || budget.left < 2 || !bare.blocking.includes('magnet-retention'))
+      return bare
+    // a faster rotor is no worse a machine for wanting a thicker wall
+    const { wall_mm } = fitted(bare.chain, fittings)
+    if (wall_mm <= fittings.wall_mm) return bare
+    const held: Tried | string = yield* once(sketch, { ...fittings, wall_mm }, bare.chain)
+    return typeof held === 'string' || held.worth <= bare.worth ? bare : held
+  }
+  const usual = usualFittings(kind)
+  let best: Tried | string = yield* run(startOf(kind, stock), usual, undefined)
   for (const depth_mm of typeof best === 'string' ? depths_mm : [])
-    if (typeof best === 'string') best = yield* run({ ...startOf(kind, stock), depth_mm }, undefined)
+    if (typeof best === 'string') best = yield* run({ ...startOf(kind, stock), depth_mm }, usual, undefined)
   if (typeof best === 'string') return best
+  budget.better(best)
   const suited = suitedStrands(best, stock)
   if (suited !== best.sketch.strands) {
-    const next: Tried | string = yield* run({ ...best.sketch, strands: suited }, best.chain)
-    if (typeof next !== 'string') best = next
+    const next: Tried | string = yield* run({ ...best.sketch, strands: suited }, best.fittings, best.chain)
+    if (typeof next !== 'string' && (next.charges || !best.charges)) best = next
   }
   const seen = new Set<string>()
   for (let round = 0; round < 12 && budget.left > 2; round++) {
     const before: Tried = best
     let now: Tried = before
     // sizes that follow from what flows go with the machine of the moment
-    fittings = fitted(now.chain, fittings)
-    const again: Tried | string = yield* run(now.sketch, now.chain)
+    const again: Tried | string = yield* run(now.sketch, fitted(now.chain, now.fittings), now.chain)
     if (typeof again !== 'string') now = again
     for (const move of movesOf(now.sketch, outdoor)) {
-      const name = JSON.stringify([move, fittings])
+      const name = JSON.stringify([move, now.fittings])
       if (budget.left < 2 || seen.has(name)) continue
       seen.add(name)
       let step: Sketch | undefined = move
       // goes on the same way as long as it helps
       while (step !== undefined && budget.left > 1) {
-        const next: Tried | string = yield* run(step, now.chain)
+        const next: Tried | string = yield* run(step, now.fittings, now.chain)
         if (typeof next === 'string' || next.worth <= now.worth) break
         const from: Sketch = now.sketch
         now = next
+        budget.better(now)
         step = further(from, step)
       }
     }
@@ -290,43 +277,46 @@ const wantedKinds = ({ winding, steelPlates }: Stock): SketchKind[] =>
   )
 
 export interface FirstMachineOptions {
-  /** Whole chains for each kind; 60 if left out. */
+  /** Whole chains for each kind; 80 if left out. */
   readonly trials?: number
+  /** Hears of every machine that is better than those of its kind before it. */
+  readonly better?: (machine: FirstMachine) => void
 }
+
+const never = 'none of the sizes tried charges in any wind of this place'
 
 /**
  * The first whole machines from a stock, one of each kind that can be built. Free sizes (depth and fill of the bundle,
  * wires in hand, connection, blades, limiter) are walked one by one from a usual start, each step on the whole chain, as
- * long as the energy of a year grows and nothing blocks the class; cable, fuse, diodes, dump and pocket walls follow from
- * what flows. A walk of this kind finds a good machine, not the best there is. Yields the fraction done.
+ * long as the energy of a year grows and nothing blocks the class; where a power is wished for, until it is reached, and
+ * then for the smallest blades that reach it. Cable, fuse, diodes, dump and pocket walls follow from what flows. A walk of
+ * this kind finds a good machine, not the best there is. Yields the fraction done.
  */
 export function* firstMachines(
   stock: Stock,
-  { trials = 60 }: FirstMachineOptions = {},
+  { trials = 80, better = () => {} }: FirstMachineOptions = {},
 ): Steps<FirstMachines> {
   const asked = wantedKinds(stock)
   const machines: FirstMachine[] = []
   const without: { kind: SketchKind; reason: string }[] = []
-  let spent = 0
-  for (const [k, kind] of asked.entries()) {
-    const budget = { left: trials }
-    const best = yield* within(bestOfKind(stock, kind, budget), k / asked.length, 1 / asked.length)
-    spent += trials - budget.left
-    if (typeof best === 'string') {
-      without.push({ kind, reason: best })
-      continue
-    }
-    const part = greatestPart(stock, best.sketch)
-    machines.push({
-      kind,
-      design: best.design,
-      chain: best.chain,
-      sketch: best.sketch,
+  const machineOf = (tried: Tried): FirstMachine => {
+    const part = greatestPart(stock, tried.sketch)
+    return {
+      ...tried,
+      kind: tried.sketch.kind,
       greatestPart_mm: part,
       fitsPrinter: stock.printerBed_mm === undefined || part <= nominal(stock.printerBed_mm),
-      blocking: best.blocking,
-    })
+    }
   }
-  machines.sort((a, b) => a.blocking.length - b.blocking.length || b.chain.year.energy - a.chain.year.energy)
+  let spent = 0
+  for (const [k, kind] of asked.entries()) {
+    const budget: Budget = { left: trials, better: (tried) => better(machineOf(tried)) }
+    const best = yield* within(bestOfKind(stock, kind, budget), k / asked.length, 1 / asked.length)
+    spent += trials - budget.left
+    if (typeof best === 'string') without.push({ kind, reason: best })
+    else if (!best.charges) without.push({ kind, reason: never })
+    else machines.push(machineOf(best))
+  }
+  machines.sort((a, b) => a.blocking.length - b.blocking.length || b.worth - a.worth)
   return { machines, without, trials: spent }
 }

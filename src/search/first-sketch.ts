@@ -304,6 +304,10 @@ function supplyOf(stock: Stock, sketch: Sketch, { fuse_A, dump_W, switch_V }: Fi
   }
 }
 
+/** As it was told, a bare number as the guess that it is. */
+const guessedWind = ({ meanWind_m_per_s }: Stock): object =>
+  typeof meanWind_m_per_s === 'number' ? { value: meanWind_m_per_s, known: 'guessed' } : meanWind_m_per_s
+
 /** The document, as JSON; undefined where no such machine can be drawn from the stock. */
 export function sketchDocument(
   stock: Stock,
@@ -322,9 +326,9 @@ export function sketchDocument(
     gustloom: 2,
     name: `First machine: ${sketch.kind}`,
     note: 'Drawn up from what is at hand. Every size is a proposal: measure the magnets, the wire and the wind, and enter what you find.',
-    purpose: { class: stock.class },
+    purpose: { class: stock.class, ...stock.wish },
     site: {
-      meanWind_m_per_s: { value: wind, known: 'guessed' },
+      meanWind_m_per_s: guessedWind(stock),
       measuredHeight_m: outdoor ? 8 : 1,
       hubHeight_m: outdoor ? 8 : 1,
       ...(outdoor ? {} : { weibullShape: 6 }),

@@ -1,7 +1,7 @@
 /** What a concern is, and what a rule that raises one may look at. */
 import type { SafetyClass } from '../../machine/safety-class.ts'
-import type { Chain } from '../compute.ts'
 import type { Change } from '../remedy/change.ts'
+import type { UnjudgedChain } from '../unjudged-chain.ts'
 
 /** blocking: the machine must not be signed off for its class; warning: it will disappoint or wear; note: know it. */
 export const severities = ['blocking', 'warning', 'note'] as const
@@ -75,7 +75,7 @@ export const plainConcern = ({ code, severity, path, what, why, figures, remedie
 })
 
 /** All that a rule may look at. */
-export type ChainView = Omit<Chain, 'concerns'>
+export type ChainView = UnjudgedChain
 
 export interface ConcernRule {
   readonly code: string

@@ -22,6 +22,8 @@ export interface ClearanceLoss {
   readonly halfWidth: number
   readonly known: LossKnown
   readonly how: string
+  /** Field of the document that would tell it better; undefined where nothing would. */
+  readonly enter?: string
 }
 
 export interface ClearanceSide {
@@ -49,9 +51,14 @@ const growthOf = (name: string): number | undefined =>
 const swellingOf = (name: string): number =>
   (plasticSwellings.find((row) => row.name === name)?.growth_percent ?? 0) / 100
 
-const measuredLoss = (name: string, quantity: Quantity | undefined, guess: number): ClearanceLoss =>
+const measuredLoss = (
+  name: string,
+  quantity: Quantity | undefined,
+  guess: number,
+  enter: string,
+): ClearanceLoss =>
   quantity === undefined
-    ? { name, closing: 0, halfWidth: guess, known: 'guessed', how: 'common practice, no source' }
+    ? { name, closing: 0, halfWidth: guess, known: 'guessed', how: 'common practice, no source', enter }
     : { name, closing: 0, halfWidth: nominal(quantity) / 1000, known: 'measured', how: 'entered' }
 
 function bendingLoss({ machine, field }: ClearanceChain, shut: number): ClearanceLoss[] {
@@ -75,6 +82,7 @@ function bendingLoss({ machine, field }: ClearanceChain, shut: number): Clearanc
       how: bending.hubKnown
         ? `plate of ${bending.material} clamped at its hub`
         : `plate of ${bending.material}, its hub guessed: enter rotor.hubRadius_mm`,
+      ...(bending.hubKnown ? {} : { enter: 'rotor.hubRadius_mm' }),
     },
   ]
 }
@@ -158,13 +166,23 @@ export function clearances(
           known: 'measured',
           how: 'shaft.bearings.axialPlay_mm',
         }
-      : measuredLoss('play of the bearings', entered.bearing_mm, usual.bearing)
+      : measuredLoss(
+          'play of the bearings',
+          entered.bearing_mm,
+          usual.bearing,
+          'bench.clearanceLosses.bearing_mm',
+        )
   const stack = (side: ClearanceSide['side'], drawn: number): ClearanceSide => {
     const shut = Math.min(drawn, 0)
     const losses: ClearanceLoss[] = [
-      measuredLoss('print or casting tolerance', entered.print_mm, usual.print),
+      measuredLoss(
+        'print or casting tolerance',
+        entered.print_mm,
+        usual.print,
+        'bench.clearanceLosses.print_mm',
+      ),
       bearing,
-      measuredLoss('warp and runout', entered.warp_mm, usual.warp),
+      measuredLoss('warp and runout', entered.warp_mm, usual.warp, 'bench.clearanceLosses.warp_mm'),
       // the far side of a single disc is a plate that stands on its own
       ...(side === 'outer' && machine.rotor.arrangement !== 'two-discs'
         ? []

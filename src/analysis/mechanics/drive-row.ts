@@ -1,5 +1,6 @@
 /** Lines of what carries and drives: bearings, shaft, studs, balance, and the loads told for information. */
 import { whirlingMarginRange } from '../../physics/mechanics/whirling.ts'
+import { formatNumber } from '../../units/format.ts'
 import type { Chain } from '../compute.ts'
 import { wantedLife, wantedStaticSafety } from '../concern/bearing-life.ts'
 import { balance } from './balance.ts'
@@ -33,7 +34,8 @@ export function bearingRows(chain: Chain): MechanicsRow[] {
     limit: undefined,
     known: `thrust of the blades${axialPull(chain) > 0 ? ' and the pull to the plate that stands still' : ''}`,
   })
-  if (shaft.bearings === undefined) return [axial, notAsked(group, 'life', 'shaft.bearings', 'd')]
+  if (shaft.bearings === undefined)
+    return [axial, notAsked(group, 'life', 'shaft.bearings', ['shaft.bearings'], 'd')]
   const result = bearingResult(chain)
   if (result === undefined)
     return [
@@ -42,6 +44,7 @@ export function bearingRows(chain: Chain): MechanicsRow[] {
         group,
         'life',
         'shaft.bearings.dynamicRating_N and staticRating_N from its sheet, or bore_mm',
+        ['shaft.bearings.dynamicRating_N', 'shaft.bearings.staticRating_N', 'shaft.bearings.bore_mm'],
         'd',
       ),
     ]
@@ -86,7 +89,15 @@ export function shaftRows(chain: Chain): MechanicsRow[] {
   if ('height' in chain.machine.blades) return []
   const result = shaftResult(chain)
   if (result === undefined)
-    return [notAsked(group, 'stress and whirling', 'shaft.diameter_mm and shaft.bearings', 'MPa')]
+    return [
+      notAsked(
+        group,
+        'stress and whirling',
+        'shaft.diameter_mm and shaft.bearings',
+        ['shaft.diameter_mm', 'shaft.bearings'],
+        'MPa',
+      ),
+    ]
   const mass = turningMass(chain)
   const keyed = chain.machine.shaft.key !== undefined
   return [
@@ -108,10 +119,10 @@ export function shaftRows(chain: Chain): MechanicsRow[] {
       unit: 'MPa',
       limit: { value: result.extremeLimit, sound: 'below' },
       from: 'yield of plain steel over 3 (iec61400-2, from memory, not opened)',
-      known: `torque ${result.shortTorque.toPrecision(3)} N·m, twice the greatest steady short; bending ${result.extremeMoment.toPrecision(3)} N·m`,
+      known: `torque ${formatNumber(result.shortTorque)} N·m, twice the greatest steady short; bending ${formatNumber(result.extremeMoment)} N·m`,
     }),
     ...(result.key === undefined
-      ? [notAsked(group, 'key', 'shaft.key, where one drives the hub', 'MPa')]
+      ? [notAsked(group, 'key', 'shaft.key, where one drives the hub', ['shaft.key'], 'MPa')]
       : [
           mechanicsRow({
             group,
@@ -140,7 +151,7 @@ export function mountingRows(chain: Chain): MechanicsRow[] {
   const { torque } = workTorque(chain)
   const group = 'shaft'
   if (mounting === undefined)
-    return [notAsked(group, 'force on each stud of the stator', 'stator.mounting', 'N')]
+    return [notAsked(group, 'force on each stud of the stator', 'stator.mounting', ['stator.mounting'], 'N')]
   return [
     mechanicsRow({
       group,
@@ -167,7 +178,7 @@ export function balanceRows(chain: Chain): MechanicsRow[] {
       spread: spread * found.allowed,
       unit: 'g_mm',
       limit: undefined,
-      known: `ISO 21940-11; ${found.said ? 'grade as entered' : `usual grade, ${commonPractice}`}; mass of ${found.mass.toPrecision(3)} kg estimated`,
+      known: `ISO 21940-11; ${found.said ? 'grade as entered' : `usual grade, ${commonPractice}`}; mass of ${formatNumber(found.mass)} kg estimated`,
     }),
     mechanicsRow({
       group,
@@ -186,7 +197,7 @@ export function balanceRows(chain: Chain): MechanicsRow[] {
       unit: 'mm_per_s',
       limit: { value: found.grade, sound: 'below' },
       from: found.said ? 'the grade entered' : `usual grade, ${commonPractice}`,
-      known: `a heavy side of ${(1e6 * found.seen).toPrecision(3)} g·mm just turns against the starting friction; weigh the blades, or balance on knife edges`,
+      known: `a heavy side of ${formatNumber(1e6 * found.seen)} g·mm just turns against the starting friction; weigh the blades, or balance on knife edges`,
     }),
   ]
 }
@@ -196,9 +207,10 @@ export function informationRows(chain: Chain): MechanicsRow[] {
   const found = rotorLoad(chain)
   if (found === undefined) return []
   const { loads, spread, bladeMass } = found
-  const blade = `blade of ${bladeMass.toPrecision(2)} kg${spread > 0.3 ? ', guessed: enter blades.mass_kg' : ''}`
+  const blade = `blade of ${formatNumber(bladeMass, 2)} kg${spread > 0.3 ? ', guessed: enter blades.mass_kg' : ''}`
   const row = (name: string, value: number, unit: string, known: string, share = 0): MechanicsRow =>
     mechanicsRow({
+      enter: share > 0.3 ? ['blades.mass_kg'] : [],
       group,
       name,
       value,

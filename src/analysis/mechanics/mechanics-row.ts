@@ -29,12 +29,14 @@ export interface MechanicsRow {
   readonly from: string
   /** How the value is known, or what to enter so that it can be told. */
   readonly known: string
+  /** Fields of the document that would tell it, or tell it better than a guess does. */
+  readonly enter: readonly string[]
 }
 
 /** A line whose margin follows from value and limit. */
 export function mechanicsRow(
-  row: Omit<MechanicsRow, 'margin' | 'spread' | 'limit' | 'from'> &
-    Partial<Pick<MechanicsRow, 'spread' | 'limit' | 'from'>>,
+  row: Omit<MechanicsRow, 'margin' | 'spread' | 'limit' | 'from' | 'enter'> &
+    Partial<Pick<MechanicsRow, 'spread' | 'limit' | 'from' | 'enter'>>,
 ): MechanicsRow {
   const { value, limit } = row
   const ratio =
@@ -46,12 +48,27 @@ export function mechanicsRow(
   return {
     spread: 0,
     from: '',
+    enter: [],
     ...row,
     limit,
     margin: ratio === undefined || !Number.isFinite(ratio) ? undefined : ratio,
   }
 }
 
-/** A line that waits for fields of the document. */
-export const notAsked = (group: MechanicsGroup, name: string, enter: string, unit = '1'): MechanicsRow =>
-  mechanicsRow({ group, name, value: undefined, unit, limit: undefined, known: `not asked: enter ${enter}` })
+/** A line that waits for fields of the document, told in words and by their paths. */
+export const notAsked = (
+  group: MechanicsGroup,
+  name: string,
+  words: string,
+  enter: readonly string[],
+  unit = '1',
+): MechanicsRow =>
+  mechanicsRow({
+    group,
+    name,
+    value: undefined,
+    unit,
+    limit: undefined,
+    known: `not asked: enter ${words}`,
+    enter,
+  })

@@ -165,7 +165,8 @@ export function discRows(chain: Chain): MechanicsRow[] {
   const pull = discPull(machine, field)
   if (pull === undefined) return []
   const bending = discBending(machine, field)
-  if (bending === undefined) return [notAsked(group, 'bending of a disc', 'rotor.carrier', 'mm')]
+  if (bending === undefined)
+    return [notAsked(group, 'bending of a disc', 'rotor.carrier', ['rotor.carrier'], 'mm')]
   const { disc, ends } = bending
   const how = `plate of ${bending.material}, ${bending.hubKnown ? 'clamped at its hub' : 'hub guessed: enter rotor.hubRadius_mm'}${
     bending.plastic ? `, ${creepShare.share_1} of its stiffness left after years (${creepShare.where})` : ''
@@ -191,6 +192,7 @@ export function discRows(chain: Chain): MechanicsRow[] {
           : undefined,
       from: `${100 * bendingShare} % of the air by the drawing: ${commonPractice}`,
       known: how,
+      enter: bending.hubKnown ? [] : ['rotor.hubRadius_mm'],
     }),
     mechanicsRow({
       group,
@@ -253,6 +255,7 @@ export function gapRows(sides: readonly ClearanceSide[]): MechanicsRow[] {
           unit: 'mm',
           limit: undefined,
           known: `${loss.known}: ${loss.how}`,
+          enter: loss.enter === undefined ? [] : [loss.enter],
         }),
       ),
       mechanicsRow({

@@ -1,6 +1,6 @@
 /** Places of the document that change with the number of turns, the window as full as before. */
 import type { Design } from '../../machine/design.ts'
-import { gauge } from '../../machine/wire-size.ts'
+import { gauge } from '../../data/wire-gauge.ts'
 import { nominal } from '../../units/quantity.ts'
 import { type Change, valueChange } from './change.ts'
 
