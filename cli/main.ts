@@ -24,6 +24,7 @@ import { mechanicsVerb } from './mechanics.ts'
 import { remediesVerb } from './remedies.ts'
 import { safetyVerb } from './safety.ts'
 import { scenariosVerb } from './scenarios.ts'
+import { dayOf, sheetVerb } from './sheet.ts'
 import { spreadVerb } from './spread.ts'
 import { toleranceVerb } from './tolerance.ts'
 import { turnVerb } from './turn.ts'
@@ -44,7 +45,7 @@ program
   .command('first')
   .description('first whole machines from the magnets, wire, battery and wind that you have')
   .argument('<file>', 'what you have, as in examples/stock, or - for standard input')
-  .option('--trials <number>', 'whole machines computed for each kind, 60 if left out', positive)
+  .option('--trials <number>', 'whole machines computed for each kind, 80 if left out', positive)
   .option('--design [kind]', 'the design document of the best machine, or of the best of a kind, instead')
   .option(...json)
   .action(async (file: string, options: { trials?: number; design?: string | true; json?: boolean }) => {
@@ -367,6 +368,15 @@ program
       ...(current === undefined ? {} : { current }),
       json: asJson === true,
     })
+  })
+
+program
+  .command('sheet')
+  .description('the design on one page, A4 or Letter, as HTML to print and hang beside the bench')
+  .argument('<file>', 'design document, or - for standard input')
+  .option('--date <day>', 'day that the sheet bears, today if left out', dayOf)
+  .action(async (file: string, options: { date?: string }) => {
+    process.exitCode = await sheetVerb(file, options)
   })
 
 program

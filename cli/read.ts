@@ -1,7 +1,7 @@
 /** Reads a document from a file, or from standard input for "-". */
 import { createReadStream } from 'node:fs'
 import { type Fault, type Parsed, parseDesignText } from '../src/index.ts'
-import { longestDocument } from '../src/machine/parse.ts'
+import { longestDocument } from '../src/machine/document-bound.ts'
 
 /** Bytes after which any text is longer than a document may be: no letter takes more than four. */
 const enough = 4 * longestDocument

@@ -1,12 +1,12 @@
 /** Heat of a design as a page of text, and as JSON in workshop units. */
 
 import { fireCaution } from '../analysis/concern/caution.ts'
-import { windShare } from '../analysis/heat-film.ts'
 import type { HeatCase, HeatStudy } from '../analysis/heat-study.ts'
 import type { HeatTransient } from '../analysis/heat-transient.ts'
 import { formatNumber, formatSi } from '../units/format.ts'
 import { fromSi, unit } from '../units/unit.ts'
 import type { PageLine } from './chain-page.ts'
+import { caseSentence, duration, heatNotes, turnSentence } from './heat-report.ts'
 import { textTable, wrapped } from './text-table.ts'
 
 const columns = 96
@@ -14,39 +14,6 @@ const shownSamples = 9
 const shownWays = 6
 
 const degrees = (T: number): string => formatNumber(fromSi(T, unit('degC')), 3)
-
-/** Seconds as people say them. */
-export function duration(seconds: number): string {
-  if (seconds < 90) return `${formatNumber(seconds, 2)} s`
-  if (seconds < 5400) return `${formatNumber(seconds / 60, 2)} min`
-  return `${formatNumber(seconds / 3600, 2)} h`
-}
-
-const caseWords = ({ key, wind, current }: HeatCase): string => {
-  switch (key) {
-    case 'strong wind':
-      return `From cold in ${formatSi(wind, 'm_per_s')}, steady`
-    case 'gust':
-      return `From there into a gust of ${formatSi(wind, 'm_per_s')} that does not end and no limiter acts in`
-    case 'short':
-      return `Warm from work, shorted at the leads in ${formatSi(wind, 'm_per_s')}, the load lost`
-    case 'heat run':
-      return `On the bench, at rest, ${formatSi(current!, 'A')} in every phase, from cold`
-  }
-}
-
-const verdictOf = ({ first, settledAt, samples }: HeatTransient): string => {
-  const last = samples[samples.length - 1]!
-  const rest =
-    settledAt === undefined
-      ? `not at rest after ${duration(last.time)}`
-      : `at rest after about ${duration(settledAt)}`
-  const reached =
-    first === undefined
-      ? 'no limit is ever met'
-      : `${first.name} is the first to pass its ${formatSi(first.temperature, 'degC', 3)}, after ${duration(first.at!)}`
-  return `${reached}; ${rest}, hottest spot ${formatSi(last.hotSpot, 'degC', 3)}, magnets ${formatSi(last.magnets, 'degC', 3)}`
-}
 
 /** Samples at times that grow evenly in their logarithm: heat is quick first and slow then. */
 function shown({ samples }: HeatTransient) {
@@ -61,7 +28,7 @@ function shown({ samples }: HeatTransient) {
 
 function caseLines(each: HeatCase): string[] {
   return [
-    ...wrapped(`  ${caseWords(each)}: ${verdictOf(each.run)}.`, columns, '    '),
+    ...wrapped(`  ${caseSentence(each)}`, columns, '    '),
     ...textTable(
       ['time', 'copper °C', 'hottest °C', 'support °C', 'gap air °C', 'magnets °C', 'copper W'].map(
         (head) => ({
@@ -88,7 +55,8 @@ export function heatPage(study: HeatStudy): PageLine[] {
   const faint = (text: string): PageLine => ({ text, tone: 'faint' })
   const table = (lines: readonly string[]) =>
     lines.map((text, k) => (k === 0 ? faint(`  ${text}`) : plain(`  ${text}`)))
-  const { hottest, born, shortedTurn: turn } = study
+  const { hottest, born } = study
+  const turn = turnSentence(study)
   const total = study.ways.reduce((sum, { power }) => sum + Math.max(power, 0), 0)
   const rows = study.rows.filter(
     ({ state, wind }) => state !== 'at rest' && (wind % 1 === 0 || wind === hottest.wind),
@@ -166,28 +134,9 @@ export function heatPage(study: HeatStudy): PageLine[] {
     plain(''),
     title('How long it lasts'),
     ...study.cases.flatMap((each) => [...caseLines(each).map(plain), plain('')]),
-    ...(turn === undefined
-      ? []
-      : wrapped(
-          `  One turn of a coil closed on itself at ${formatSi(turn.speed, 'rpm', 3)}: ${formatSi(turn.current, 'A')} and ${formatSi(turn.power, 'W')} in it, ${formatNumber(turn.rate, 2)} K/s at first; it settles ${formatNumber(turn.rise, 2)} K above the winding round it, at ${formatSi(turn.temperature, 'degC', 3)}. ${turn.limits
-            .map(({ name, at }) => `${name}: ${at === undefined ? 'never' : `after ${duration(at)}`}`)
-            .join('; ')}.`,
-          columns,
-          '    ',
-        ).map(plain)),
+    ...(turn === undefined ? [] : wrapped(`  ${turn}`, columns, '    ').map(plain)),
     plain(''),
-    ...[
-      ...(study.spread > 0
-        ? [
-            `Every warmth over the air is an estimate, ± ${formatNumber(100 * study.spread, 2)} %: no measured home-built stator was found to hold it against. A heat run settles it: amps, watts in the copper and the temperature once it no longer rises; enter the K/W. Run on the bench at rest it errs to the safe side, for no wind and no turning disc cools it there.`,
-          ]
-        : ['The way from copper to air was measured; how it is shared among the parts is estimated.']),
-      `Guesses it rests on: ${formatNumber(100 * windShare, 2)} % of the wind passes the machine; 1 mm of cover on each face of the winding; ${study.cast ? 'resin without voids between the wires' : 'still air between dry wires'}; painted or printed surfaces; air drawn through the gaps of discs as by a free disc, known to a factor of two.`,
-      ...study.rangesLeft.map(
-        ({ face, name, symbol, value, range }) =>
-          `Outside its range: ${name} at ${face}, ${symbol} ${formatNumber(value, 2)} (published for ${formatNumber(range[0], 2)} to ${formatNumber(range[1], 2)}).`,
-      ),
-    ].flatMap((text) => wrapped(`  ${text}`, columns, '  ').map(faint)),
+    ...heatNotes(study).flatMap((text) => wrapped(`  ${text}`, columns, '  ').map(faint)),
     ...wrapped(`  ${fireCaution}`, columns, '  ').map((text): PageLine => ({ text, tone: 'warning' })),
   ]
 }

@@ -3,40 +3,13 @@ import { crushCaution } from '../analysis/concern/assembly-pull.ts'
 import { towerCaution, turningCaution } from '../analysis/concern/caution.ts'
 import { type MechanicsRow, mechanicsGroups } from '../analysis/mechanics/mechanics-row.ts'
 import type { MechanicsStudy } from '../analysis/mechanics/mechanics-study.ts'
-import { formatNumber, formatSi, formatSpread } from '../units/format.ts'
+import { formatNumber, formatSi } from '../units/format.ts'
 import { fromSi, unit } from '../units/unit.ts'
 import type { PageLine } from './chain-page.ts'
+import { mechanicsLimit, mechanicsMargin, mechanicsValue, pastLimit } from './mechanics-words.ts'
 import { textTable, wrapped } from './text-table.ts'
 
 const columns = 96
-
-/** Beyond this a margin is told as such. */
-const greatMargin = 100
-
-const year = 365.25 * 86_400
-
-/** Years for lives of years: nobody reads days by the thousand. */
-function valueText({ value, spread, unit: suffix }: MechanicsRow): string {
-  if (value === undefined) return '–'
-  if (suffix === 'd')
-    return value > 1000 * year ? 'over 1000 years' : `${formatNumber(value / year, 2)} years`
-  if (value === 0 && spread > 0) return `± ${formatSi(spread, suffix, 2)}`
-  if (spread > 0 && spread < Math.abs(value)) return formatSpread(value, spread, suffix)
-  return spread > 0 ? `${formatSi(value, suffix)} ± ${formatSi(spread, suffix, 2)}` : formatSi(value, suffix)
-}
-
-function limitText({ limit, unit: suffix }: MechanicsRow): string {
-  if (limit === undefined) return ''
-  const sign = limit.sound === 'below' ? '≤' : '≥'
-  return suffix === 'd'
-    ? `${sign} ${formatNumber(limit.value / year, 2)} years`
-    : `${sign} ${formatSi(limit.value, suffix)}`
-}
-
-const marginText = ({ margin }: MechanicsRow): string =>
-  margin === undefined ? '' : margin > greatMargin ? `> ${greatMargin}` : formatNumber(margin, 2)
-
-const fails = ({ margin }: MechanicsRow): boolean => margin !== undefined && margin < 1
 
 /** How the value is known, and where its limit comes from, or what stands in a limit's place. */
 function noteText({ known, from, limit }: MechanicsRow): string {
@@ -53,12 +26,12 @@ function groupLines(rows: readonly MechanicsRow[]): PageLine[] {
       { head: 'may be', align: 'right' },
       { head: 'times', align: 'right' },
     ],
-    rows.map((row) => [nameText(row.name), valueText(row), limitText(row), marginText(row)]),
+    rows.map((row) => [nameText(row.name), mechanicsValue(row), mechanicsLimit(row), mechanicsMargin(row)]),
   )
   return [
     { text: `  ${head}`, tone: 'faint' },
     ...rows.flatMap((row, k): PageLine[] => [
-      { text: `  ${table[k]}`, tone: fails(row) ? 'warning' : 'plain' },
+      { text: `  ${table[k]}`, tone: pastLimit(row) ? 'warning' : 'plain' },
       ...wrapped(`      ${noteText(row)}`, columns, '      ').map(
         (text): PageLine => ({ text, tone: 'faint' }),
       ),
@@ -104,7 +77,7 @@ function pullLines({ pull, handDistance }: MechanicsStudy): PageLine[] {
 }
 
 export function mechanicsPage(study: MechanicsStudy): PageLine[] {
-  const failing = study.rows.filter(fails)
+  const failing = study.rows.filter(pastLimit)
   return [
     { text: `${study.name} — mechanics`, tone: 'title' },
     ...wrapped(

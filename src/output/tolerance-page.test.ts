@@ -7,13 +7,8 @@ import { finished } from '../analysis/step.ts'
 import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
 import { toleranceNames } from '../machine/tolerance.ts'
-import {
-  lossSentence,
-  tightenSentence,
-  tolerancePage,
-  toleranceResult,
-  toleranceWords,
-} from './tolerance-page.ts'
+import { tolerancePage, toleranceResult } from './tolerance-page.ts'
+import { lossSentence, tightenSentence, toleranceReport, toleranceWords } from './tolerance-report.ts'
 
 const parsed = parseDesign(fixedDocument('disc'))
 if (!parsed.ok) throw new Error('the document of checks is sound')
@@ -51,6 +46,31 @@ describe('law: the page of many builds', () => {
     expect(lossSentence(with_(97))).toContain('3.0 % less')
     expect(lossSentence(with_(102))).toContain('2.0 % more')
     expect(lossSentence(with_(100))).toContain('what the drawing gives')
+  })
+})
+
+describe('law: the report of many builds', () => {
+  const report = toleranceReport(study)
+  test('what is told over the drawing’s lies in order, about what the drawing gives', () => {
+    expect(report.scatter.map(({ label }) => label)).toContain('mean volts of the phases')
+    for (const { low, middle, high } of report.scatter) {
+      expect(low).toBeLessThanOrEqual(middle)
+      expect(middle).toBeLessThanOrEqual(high)
+      expect(Math.abs(middle - 1)).toBeLessThan(0.2)
+    }
+  })
+  test('volts may be off to both sides, watts to one, the others are not asked for', () => {
+    const { volts, power } = study.target
+    for (const { label, least, most } of report.scatter) {
+      const asked = label.includes('volts') ? volts : label.includes('watts') ? power : undefined
+      expect(least).toEqual(asked === undefined ? undefined : 1 - asked)
+      expect(most).toEqual(label.includes('volts') ? 1 + volts : undefined)
+    }
+  })
+  test('every tolerance names its field', () => {
+    expect(report.tolerances.map(({ path }) => path)).toEqual(
+      study.tolerances.map(({ name }) => `tolerance.${name}`),
+    )
   })
 })
 

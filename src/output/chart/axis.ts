@@ -1,5 +1,5 @@
 /** Scales, ticks and axes that every chart shares. */
-import { px, textAt } from './picture.ts'
+import { px, shortNumber, textAt } from './picture.ts'
 
 export type Span = readonly [least: number, greatest: number]
 
@@ -94,6 +94,24 @@ export function axisBeside({ left, top, width, height }: Plot, { label, domain }
       textAt(left - 7, at(value) + 4, tickText(value, step), { className: 'tick-text', anchor: 'end' }),
   )
   return `${marks.join('')}${textAt(Math.max(left - 40, 2), top - 10, label, { className: 'axis-text' })}`
+}
+
+/** Where a page may look at another wind by pointing along the axis; nothing is drawn of it. */
+export const windPlace = ({ left, top, width, height }: Plot, [from, to]: Span): string =>
+  `<rect class="wind-plot" data-wind-from="${px(from)}" data-wind-to="${px(to)}" x="${px(left)}" y="${px(top)}" width="${px(width)}" height="${px(height)}"/>`
+
+/** The wind looked at, an upright over the plot with its words beside it. */
+export function chosenWindMark({ left, top, width, height }: Plot, domain: Span, wind: number): string {
+  const at = left + linearScale(domain, [0, width])(wind)
+  if (!(at >= left - 0.5 && at <= left + width + 0.5)) return ''
+  const late = at - left > width * 0.75
+  return (
+    `<path class="upright ink-chosen" d="M${px(at)} ${px(top)}v${px(height)}"/>` +
+    textAt(at + (late ? -6 : 6), top + 12, `${shortNumber(wind)} m/s`, {
+      className: 'line-label halo ink-chosen',
+      anchor: late ? 'end' : 'start',
+    })
+  )
 }
 
 /** Places near the wanted ones, in their order, at least `gap` apart and inside `bounds` where they fit. */

@@ -103,11 +103,16 @@ function outline(
   }
 }
 
-function planView({ width, figure: { radius, bladeCount = 0 } }: BladeChart, upright: Upright): Drawn {
-  const side = Math.min(width, 340)
-  const [cx, cy] = [width / 2, side / 2 + 10]
-  const reach = upright.buckets ? radius : radius + upright.chord * 0.3
-  const scale = (side / 2 - 22) / reach
+/** Of an upright rotor, from the axis to the farthest part of a blade [m]. */
+export const planReach = ({ radius }: Pick<BladeFigure, 'radius'>, upright: Upright): number =>
+  upright.buckets ? radius : radius + upright.chord * 0.3
+
+/** An upright rotor seen along its axis, at so many px/m. */
+export function planDrawing(
+  { radius, bladeCount = 0 }: BladeFigure,
+  upright: Upright,
+  { centre: [cx, cy], scale }: { readonly centre: Point; readonly scale: number },
+): string {
   const blades = Array.from({ length: bladeCount }, (_, k) => {
     const θ = Math.PI / 2 + (2 * Math.PI * k) / bladeCount
     const at = (along: number, out: number): Point => [
@@ -138,19 +143,34 @@ function planView({ width, figure: { radius, bladeCount = 0 } }: BladeChart, upr
   })
   const r = radius * scale * 0.42
   const turning = `<path class="circuit" d="M${px(cx + r)} ${px(cy)}A${px(r)} ${px(r)} 0 0 0 ${px(cx)} ${px(cy - r)}"/><path class="lead-tip ink-joint" d="M${px(cx - 7)} ${px(cy - r)}l9 -5v10Z"/>`
-  const words = `${shortNumber(Math.round(2000 * radius))} mm across, ${shortNumber(Math.round(1000 * upright.height))} mm high`
-  const more = upright.buckets
-    ? `${bladeCount} buckets`
-    : `${bladeCount} blades, chord ${shortNumber(Math.round(1000 * upright.chord))} mm, pitch ${shortNumber(Math.round(10 * degrees(upright.pitch)) / 10)}°`
+  return (
+    `<circle class="guide" cx="${px(cx)}" cy="${px(cy)}" r="${px(radius * scale)}"/>` +
+    blades.join('') +
+    turning +
+    `<circle class="joint" cx="${px(cx)}" cy="${px(cy)}" r="3"/>`
+  )
+}
+
+/** Size of an upright rotor, and of its blades. */
+export function planWords({ radius, bladeCount = 0 }: BladeFigure, upright: Upright): readonly string[] {
+  return [
+    `${shortNumber(Math.round(2000 * radius))} mm across, ${shortNumber(Math.round(1000 * upright.height))} mm high`,
+    upright.buckets
+      ? `${bladeCount} buckets`
+      : `${bladeCount} blades, chord ${shortNumber(Math.round(1000 * upright.chord))} mm, pitch ${shortNumber(Math.round(10 * degrees(upright.pitch)) / 10)}°`,
+  ]
+}
+
+function planView({ width, figure }: BladeChart, upright: Upright): Drawn {
+  const side = Math.min(width, 340)
+  const scale = (side / 2 - 22) / planReach(figure, upright)
   return {
     body:
       textAt(4, 12, 'Seen along the axis, true to scale', { className: 'axis-text' }) +
-      `<circle class="guide" cx="${px(cx)}" cy="${px(cy)}" r="${px(radius * scale)}"/>` +
-      blades.join('') +
-      turning +
-      `<circle class="joint" cx="${px(cx)}" cy="${px(cy)}" r="3"/>` +
-      textAt(4, side + 24, words, { className: 'tick-text' }) +
-      textAt(4, side + 42, more, { className: 'tick-text' }),
+      planDrawing(figure, upright, { centre: [width / 2, side / 2 + 10], scale }) +
+      planWords(figure, upright)
+        .map((words, k) => textAt(4, side + 24 + 18 * k, words, { className: 'tick-text' }))
+        .join(''),
     height: side + 52,
   }
 }

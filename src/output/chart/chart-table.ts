@@ -1,9 +1,12 @@
 /** The numbers behind a picture as a table: what a page shows beside it, and a file of comma-separated values. */
 import { formatNumber } from '../../units/format.ts'
+import { shortNumber } from './picture.ts'
 
 export interface TableColumn {
   readonly head: string
   readonly unit?: string
+  /** Its numbers were chosen or counted: 6 and 6.5, not 6.000. */
+  readonly exact?: true
 }
 
 /** A number as computed, a word, or nothing where there is none. */
@@ -16,8 +19,12 @@ export interface ChartTable {
 }
 
 /** A cell as people read it. */
-export const cellText = (cell: TableCell): string =>
-  typeof cell === 'number' ? formatNumber(cell, 4) : (cell ?? '—')
+export const cellText = (cell: TableCell, { exact }: Pick<TableColumn, 'exact'> = {}): string =>
+  typeof cell === 'number'
+    ? exact && Number.isFinite(cell)
+      ? shortNumber(cell)
+      : formatNumber(cell, 4)
+    : (cell ?? '—')
 
 /** Digits of a number in a file: more than any of ours deserves, few enough to stay legible. */
 const fileDigits = 7

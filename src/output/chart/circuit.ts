@@ -1,10 +1,10 @@
 /** Picture of the circuit of a design, from the phases to the load, each part with its values. */
 import type { CircuitPlan } from '../../analysis/circuit-plan.ts'
-import { wrapped } from '../text-table.ts'
 import type { ChartTable } from './chart-table.ts'
 import { along, type CircuitPart, circuitParts, linesOf, rail, rails } from './circuit-part.ts'
 import type { Place } from './circuit-symbol.ts'
-import { picture, textAt } from './picture.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
+import { picture } from './picture.ts'
 
 export interface CircuitChart {
   readonly width: number
@@ -24,7 +24,7 @@ function missing({ fuse: { place, current }, directSwitch, load }: CircuitPlan):
   ]
 }
 
-const caution =
+export const circuitCaution =
   'Not a wiring instruction: earthing, protection and installation follow the local code and belong to a licensed person.'
 
 /** Least room along the flow for a part and its caption where the circuit lies [px]. */
@@ -34,15 +34,18 @@ export function circuitChart({ width, plan }: CircuitChart): string {
   const parts = circuitParts(plan)
   const lying = width >= leastLying * parts.length
   const gaps = missing(plan)
-  const last = [...(gaps.length > 0 ? [`In this design: ${gaps.join('; ')}.`] : []), caution].flatMap(
-    (line) => wrapped(line, Math.floor((width - 8) / 7)),
+  const last = [...(gaps.length > 0 ? [`In this design: ${gaps.join('; ')}.`] : []), circuitCaution].flatMap(
+    (sentence) => linesOfParagraph(sentence, Math.floor((width - 8) / 7)),
   )
   const notes = (top: number) =>
-    last.map((line, k) => textAt(4, top + 18 * k, line, { className: 'tick-text' })).join('')
+    last.map((line, k) => lineAt(4, top + 18 * k, line, { className: 'tick-text' })).join('')
   const captions = (part: CircuitPart, room: number): { text: string; className: string }[] => [
-    ...wrapped(part.name, Math.floor(room / 7.8)).map((text) => ({ text, className: 'caption-name' })),
+    ...linesOfParagraph(part.name, Math.floor(room / 7.8)).map((text) => ({
+      text,
+      className: 'caption-name',
+    })),
     ...part.values
-      .flatMap((value) => wrapped(value, Math.floor(room / 7)))
+      .flatMap((sentence) => linesOfParagraph(sentence, Math.floor(room / 7)))
       .map((text) => ({ text, className: 'tick-text' })),
   ]
   let body = ''
@@ -60,7 +63,7 @@ export function circuitChart({ width, plan }: CircuitChart): string {
       if (k < parts.length - 1) body += joined(plan, parts, k, at, from + part.length, slack)
       const lines = captions(part, cellLength - 10)
       lines.forEach(({ text, className }, n) => {
-        body += textAt(from + 2, 2 * middle + 20 + 17 * n, text, { className })
+        body += lineAt(from + 2, 2 * middle + 20 + 17 * n, text, { className })
       })
       lowest = Math.max(lowest, lines.length)
     })
@@ -79,7 +82,7 @@ export function circuitChart({ width, plan }: CircuitChart): string {
       if (k < parts.length - 1) body += joined(plan, parts, k, at(top), part.length, tall - part.length)
       const start = top + Math.max(14, (part.length - 17 * lines.length) / 2 + 14)
       lines.forEach(({ text, className }, n) => {
-        body += textAt(2 * middle + 10, start + 17 * n, text, { className })
+        body += lineAt(2 * middle + 10, start + 17 * n, text, { className })
       })
       top += tall
     })
@@ -89,7 +92,7 @@ export function circuitChart({ width, plan }: CircuitChart): string {
     {
       name: 'circuit',
       title,
-      description: `From the winding to the load: ${parts.map(({ name, values }) => `${name}: ${values.join(', ')}`).join('; ')}. ${[...(gaps.length > 0 ? [`In this design: ${gaps.join('; ')}.`] : []), caution].join(' ')}`,
+      description: `From the winding to the load: ${parts.map(({ name, values }) => `${name}: ${values.join(', ')}`).join('; ')}. ${[...(gaps.length > 0 ? [`In this design: ${gaps.join('; ')}.`] : []), circuitCaution].join(' ')}`,
       width,
       height: height + 18 * last.length,
     },

@@ -2,14 +2,19 @@
 import type { EnergyByWind } from '../../analysis/energy-by-wind.ts'
 import { type Watts, wattColumns } from '../../analysis/watts.ts'
 import { formatNumber } from '../../units/format.ts'
-import { axisBelow, axisBeside, linearScale, niceDomain } from './axis.ts'
+import { axisBelow, axisBeside, chosenWindMark, linearScale, niceDomain, windPlace } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
-import { picture, px, textAt } from './picture.ts'
+import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { highestTraced, type TracedCurve, tracedText } from './tracing.ts'
 
 export interface EnergyByWindChart {
   readonly width: number
   readonly height: number
   readonly energy: EnergyByWind
+  /** The wind looked at [m/s]. */
+  readonly chosenWind?: number
+  /** Useful energy of other states of the design by wind [m/s], [kWh]. */
+  readonly tracings?: readonly TracedCurve[]
 }
 
 const title = 'A year’s energy by wind'
@@ -38,7 +43,42 @@ const total = (values: ArrayLike<number>): number => Array.from(values).reduce((
 /** Of the whole, a part below this has no bar of its own colour worth a line of the legend. */
 const leastShare = 1e-4
 
-export function energyByWindChart({ width, height, energy }: EnergyByWindChart): string {
+/** What the bars tell: which winds bring most, and where it goes. */
+function description(
+  wind: ArrayLike<number>,
+  sums: readonly number[],
+  whole: number,
+  shown: readonly { readonly label: string; readonly values: ArrayLike<number> }[],
+): string {
+  if (!(whole > 0)) return 'The blades take no energy from any wind of the year.'
+  const richest = sums.reduce((best, each, k) => (each > sums[best]! ? k : best), 0)
+  const passed = (share: number): number => {
+    let left = share * whole
+    return sums.findIndex((each) => {
+      left -= each
+      return left <= 0
+    })
+  }
+  const [from, to] = [passed(0.25), passed(0.75)].map((k) => shortNumber(wind[Math.max(k, 0)]!))
+  const ways = shown.map(({ label, values }) => `${label} ${formatNumber(total(values))} kWh`).join(', ')
+  return `Most of a year’s energy comes at ${shortNumber(wind[richest]!)} m/s, half of it between ${from} and ${to} m/s. Of ${formatNumber(whole)} kWh from the blades: ${ways}.`
+}
+
+/** A step over each wind as high as a tracing's useful energy there. */
+function steps({ x, y }: TracedCurve, half: number): Point[] {
+  return Array.from(x).flatMap((at, k): Point[] => [
+    [at - half, y[k] ?? 0],
+    [at + half, y[k] ?? 0],
+  ])
+}
+
+export function energyByWindChart({
+  width,
+  height,
+  energy,
+  chosenWind,
+  tracings = [],
+}: EnergyByWindChart): string {
   const { wind } = energy
   const series = parts.map((part) => ({
     ...part,
@@ -49,8 +89,8 @@ export function energyByWindChart({ width, height, energy }: EnergyByWindChart):
   const whole = series.reduce((sum, { values }) => sum + total(values), 0)
   const shown = series.filter(({ values }) => total(values) > leastShare * whole)
   const sums = Array.from(wind, (_, k) => shown.reduce((sum, { values }) => sum + values[k]!, 0))
-  const columns = width >= 620 ? 4 : 2
-  const legendRows = Math.ceil(Math.max(1, shown.length) / columns)
+  const columns = width >= 840 ? 4 : width >= 560 ? 3 : 2
+  const legendRows = Math.ceil(Math.max(1, shown.length + tracings.length) / columns)
   const top = 18 * legendRows + 34
   const left = 46
   const plot = { left, top, width: Math.max(60, width - left - 10), height: Math.max(50, height - top - 46) }
@@ -60,7 +100,7 @@ export function energyByWindChart({ width, height, energy }: EnergyByWindChart):
   const most = sums.reduce((a, b) => Math.max(a, b), 1e-9)
   while (last > 0 && sums[last]! < 2e-3 * most) last--
   const domain = [0, (wind[last] ?? 1) + step] as const
-  const y = niceDomain([0, most * 1.04], 5)
+  const y = niceDomain([0, Math.max(most, highestTraced(tracings)) * 1.04], 5)
   const x = linearScale(domain, [left, left + plot.width])
   const up = linearScale(y, [top + plot.height, top])
   const bar = Math.max(1, (x(step) - x(0)) * 0.84)
@@ -97,18 +137,38 @@ export function energyByWindChart({ width, height, energy }: EnergyByWindChart):
       )
     )
   })
+  const outlines = tracings.map((tracing, k) => {
+    const points = steps(tracing, step / 2)
+      .filter(([at]) => at <= domain[1])
+      .map(([at, value]): Point => [x(at), up(value)])
+    const place = shown.length + k
+    const at = 4 + (place % columns) * ((width - 8) / columns)
+    const y0 = 4 + 18 * Math.floor(place / columns)
+    const line = (path: string) =>
+      `<path class="line ${tracing.className}" d="${path}" stroke-dasharray="${tracing.dash}"/>`
+    return (
+      line(lineThrough(points)) +
+      line(`M${px(at)} ${px(y0 + 6)}h26`) +
+      textAt(at + 31, y0 + 11, `${tracing.label} ${formatNumber(total(tracing.y))} kWh`, {
+        className: `tick-text ${tracing.className}`,
+      })
+    )
+  })
   return picture(
     {
       name: 'energy-by-wind',
       title,
-      description: `Kilowatt-hours of a year in each half metre per second of wind. Of ${formatNumber(whole)} kWh from the blades: ${shown.map(({ label, values }) => `${label} ${formatNumber(total(values))} kWh`).join(', ')}.`,
+      description: description(wind, sums, whole, shown) + tracedText(tracings),
       width,
       height,
     },
     key.join('') +
       axisBeside(plot, { label: 'energy in a year, kWh', domain: y }) +
       axisBelow(plot, { label: 'wind, m/s', domain }) +
-      bars.join(''),
+      bars.join('') +
+      outlines.join('') +
+      (chosenWind === undefined ? '' : chosenWindMark(plot, domain, chosenWind)) +
+      windPlace(plot, domain),
   )
 }
 
@@ -116,7 +176,7 @@ export function energyByWindTable({ wind, time, parts: byPart }: EnergyByWind): 
   return {
     caption: title,
     columns: [
-      { head: 'wind', unit: 'm/s' },
+      { head: 'wind', unit: 'm/s', exact: true },
       { head: 'time in a year', unit: 'h' },
       ...wattColumns.map((column) => ({ head: column, unit: 'kWh' })),
     ],

@@ -142,7 +142,7 @@ export function gapMapChart({ width, map }: GapMapChart): string {
     {
       name: 'gap-map',
       title,
-      description: `Strength of the field in bands of ${tickText(1000 * step, 1000 * step)} mT up to ${tickText(Math.round(1000 * most), 1)} mT between the magnet faces and ${beyond === 'magnets' ? 'the opposite magnets' : beyond === 'steel' ? 'the steel beyond' : 'the air beyond the winding'}, arrows along it, with ${sides.length} sides of the winding.`,
+      description: `Up to ${tickText(Math.round(1000 * most), 1)} mT between the magnet faces and ${beyond === 'magnets' ? 'the opposite magnets' : beyond === 'steel' ? 'the steel beyond' : 'the air beyond the winding'}, in bands of ${tickText(1000 * step, 1000 * step)} mT; ${sides.length} sides of the winding lie in it.`,
       width,
       height: keyTop + 54,
     },

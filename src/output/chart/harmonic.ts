@@ -38,7 +38,15 @@ function description({ rows, phaseDistortion, lineDistortion, connection }: Volt
       ({ order, phaseShare, lineShare, cancels }) =>
         `${order}: ${percentText(phaseShare)} % of a phase${lineShare === undefined ? '' : `, ${percentText(lineShare)} % between lines`}${cancels ? ', cancelled' : ''}`,
     )
-  return `Bars by order, in percent of the fundamental. ${told.join('; ')}. All together ${percentText(phaseDistortion)} % of a phase${lineDistortion === undefined ? '' : ` and ${percentText(lineDistortion)} % between lines`}${connection === 'delta' ? ' of the closed delta' : ''}.`
+  const most = rows
+    .filter(({ order }) => order > 1)
+    .reduce<(typeof rows)[number] | undefined>(
+      (best, row) => (best === undefined || row.phaseShare > best.phaseShare ? row : best),
+      undefined,
+    )
+  const largest = most === undefined ? '' : `, mostly of order ${most.order}`
+  const between = lineDistortion === undefined ? '' : `, those between lines ${percentText(lineDistortion)} %`
+  return `Beside the fundamental the volts of a phase hold ${percentText(phaseDistortion)} % of harmonics${largest}${between}${connection === 'delta' ? '; the delta is closed' : ''}. By order, in percent of the fundamental: ${told.join('; ')}.`
 }
 
 export function harmonicChart({ width, height, harmonics }: HarmonicChart): string {

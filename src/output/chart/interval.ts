@@ -1,5 +1,6 @@
 /** Picture of how sure the results are: an interval for each, cut into what its causes bear of it. */
 import { formatNumber } from '../../units/format.ts'
+import { said } from '../telling.ts'
 import { linearScale, niceDomain, tickStep, ticks, tickText } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { picture, px, textAt } from './picture.ts'
@@ -80,7 +81,9 @@ export function intervalChart({ width, rows }: IntervalChart): string {
   const right = 24
   const domain = niceDomain([-100 * reach, 100 * reach], tickCount(width))
   const x = linearScale(domain, [left, width - right])
-  const twoLines = rows.some(({ label, text }) => 7.6 * (label.length + text.length + 2) > width - 8)
+  const twoLines = rows.some(
+    ({ label, text }) => 7.6 * (said(label).length + said(text).length + 2) > width - 8,
+  )
   const rowHeight = rowHeights[twoLines ? 1 : 0]
   const own = rowHeight - rowHeights[0]
   const top = 8

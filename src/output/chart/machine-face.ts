@@ -8,15 +8,20 @@ import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 export interface MachineFaceChart {
   readonly width: number
   readonly face: MachineFace
+  /** Of the drawing [px/m]; left out, as large as the width allows. */
+  readonly scale?: number
 }
 
 const title = 'The machine along its shaft'
+
+/** Room for numbers and letters round the drawing [px]. */
+const faceMargin = 28
 
 const pairs = (flat: ArrayLike<number>): Point[] =>
   Array.from({ length: flat.length / 2 }, (_, k): Point => [flat[2 * k]!, flat[2 * k + 1]!])
 
 /** Farthest of everything from the axis [m]. */
-function reach({ magnets, coils, steel, sides }: MachineFace): number {
+export function faceReach({ magnets, coils, steel, sides }: MachineFace): number {
   const far = (points: readonly Point[]) => points.reduce((most, at) => Math.max(most, Math.hypot(...at)), 0)
   return Math.max(
     ...magnets.map(({ outline }) => far(pairs(outline))),
@@ -44,10 +49,9 @@ const describe = ({ magnets, coils, sides }: MachineFace): string => {
   return `Poles towards the winding, by place counter-clockwise: ${poles.join(', ')}. ${wound}.`
 }
 
-export function machineFaceChart({ width, face }: MachineFaceChart): string {
-  const side = Math.min(width, 520)
-  const labelled = 28
-  const scale = (side / 2 - labelled) / reach(face)
+export function machineFaceChart({ width, face, scale: asked }: MachineFaceChart): string {
+  const side = asked === undefined ? Math.min(width, 520) : 2 * (asked * faceReach(face) + faceMargin)
+  const scale = (side / 2 - faceMargin) / faceReach(face)
   const centre: Point = [width / 2, side / 2]
   const at = ([x, y]: Point): Point => [centre[0] + x * scale, centre[1] - y * scale]
   const rings = face.steel.map(({ inner, outer }) => {

@@ -9,6 +9,8 @@ import { picture, px, shortNumber, textAt } from './picture.ts'
 export interface MachineSectionChart {
   readonly width: number
   readonly section: MachineSection
+  /** Of the drawing [px/m]; left out, as large as the width and a legible stack ask. */
+  readonly scale?: number
 }
 
 const title = 'Section through a magnet'
@@ -17,6 +19,8 @@ const title = 'Section through a magnet'
 const greatestHeight = 380
 const labelWidth = 158
 const labelStep = 17
+/** Of a drawing's width, what is not the bodies' own: labels and margins [px]. */
+export const sectionMargin = labelWidth + 14
 /** How much larger than the whole width allows. */
 const mostMagnified = 2.4
 /** Of its labels' height, where a stack counts as flat. */
@@ -38,19 +42,19 @@ const breakLine = (x: number, y: number, height: number): string => {
   return `<path class="break" d="M${px(x)} ${px(y - 4)}${Array.from({ length: steps }, (_, k) => `l${k % 2 === 0 ? 3 : -3} ${px(step)}`).join('')}"/>`
 }
 
-export function machineSectionChart({ width, section }: MachineSectionChart): string {
+export function machineSectionChart({ width, section, scale: asked }: MachineSectionChart): string {
   const { bodies, stack, arrangement, axis, windingSide, cornerRise } = section
   const foot = Math.min(...bodies.map((body) => body.foot))
   const top = Math.max(...bodies.map((body) => body.top))
   const start = Math.min(...bodies.map((body) => body.start))
   const end = Math.max(...bodies.map((body) => body.end))
-  const room = Math.max(90, width - labelWidth - 14)
+  const room = Math.max(90, width - sectionMargin)
   const labelsHeight = labelStep * stack.length
   const whole = room / (end - start)
   // a long, flat machine is cut short where its layers could not be told apart
   const flat = (top - foot) * whole < flatShare * labelsHeight
   const legible = flat ? Math.min(labelsHeight / (top - foot), mostMagnified * whole) : 0
-  const scale = Math.min(greatestHeight / (top - foot), Math.max(whole, legible))
+  const scale = asked ?? Math.min(greatestHeight / (top - foot), Math.max(whole, legible))
   const seen = Math.min(end, start + room / scale)
   const short = seen < end - 1e-9
   const drawn = (top - foot) * scale

@@ -2,8 +2,9 @@
 import type { MatchMap, MatchState, MatchWind } from '../../analysis/match-map.ts'
 import { pathKind } from '../../analysis/path-kind.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { said } from '../telling.ts'
 import { linearScale, niceDomain, type Plot, type Scale } from './axis.ts'
-import { dashes, type PanelLine, panelBody } from './panel.ts'
+import { dashes, overlap, type PanelLine, panelBody, type WordBox, wordBox } from './panel.ts'
 import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
 
 export interface MatchChart {
@@ -96,26 +97,44 @@ function zones(frame: Frame, map: MatchMap, [right, top]: Point): string {
   ].join('')
 }
 
+/** Words drawn, and the places that they take. */
+interface Words {
+  readonly drawn: string
+  readonly boxes: readonly WordBox[]
+}
+
 /** Words on the zones where they are wide enough to carry them; the legend tells the hatches in any case. */
-function zoneLabels({ plot, across, up }: Frame, map: MatchMap, right: number): string {
+function zoneLabels(
+  { plot, across, up }: Frame,
+  map: MatchMap,
+  right: number,
+  taken: readonly WordBox[],
+): Words {
   const { zones: zone, winds } = map
   const last = winds[winds.length - 1]!
   const { left, top, height } = plot
-  const label = (x: number, y: number, text: string, ink: string) =>
-    textAt(left + x, y, text, { className: `line-label halo ${ink}`, anchor: 'middle' })
+  const boxes: WordBox[] = []
+  const label = (x: number, y: number, text: string, ink: string) => {
+    const box = wordBox([left + x, y], text, 'middle')
+    // the legend tells the hatches as well
+    if (taken.some((other) => overlap(box, other))) return ''
+    boxes.push(box)
+    return textAt(left + x, y, text, { className: `line-label halo ${ink}`, anchor: 'middle' })
+  }
   const fast = across(rpmOf(zone.overspeed))
   const rpm = 0.62 * rpmOf(last.stallSpeed)
   const at = (points: readonly Point[]) =>
     points.reduce((near, point) => (Math.abs(point[0] - rpm) < Math.abs(near[0] - rpm) ? point : near))[1]
   const [upper, lower] = [up(at(bladePoints(map, last))), up(at(curvePoints(zone.stallLine)))]
-  return [
+  const drawn = [
     fast < across(right) - 84
       ? label((fast + across(right)) / 2, top + height - 10, 'overspeed', 'ink-chosen')
       : '',
     lower - upper > 26 && across(rpm) > 36
       ? label(across(rpm), top + (upper + lower) / 2 + 4, 'stalled', 'ink-against')
       : '',
-  ].join('')
+  ]
+  return { drawn: drawn.join(''), boxes }
 }
 
 type Glyph = 'dot' | 'square' | 'ring' | 'cross'
@@ -161,22 +180,24 @@ function points(frame: Frame, { winds }: MatchMap, chosen: number): string {
 const boldWidth = 7.6
 
 /** Letter, speed and watts beside the states of the chosen wind: S holds itself, U does not. */
-function chosenLabels({ plot, across, up }: Frame, each: MatchWind, right: number): string {
+function chosenLabels({ plot, across, up }: Frame, each: MatchWind, right: number): Words {
   const shown = each.states.filter(({ speed }) => rpmOf(speed) <= right)
-  return shown
-    .map(({ speed, power, stable }) => {
-      const x = across(rpmOf(speed))
-      const text = `${stable ? 'S' : 'U'} ${formatNumber(rpmOf(speed))} rpm, ${formatNumber(power)} W`
-      // right of the point and below the blades there is room; where the words would pass the border, the other side
-      const late = x + 12 + boldWidth * text.length > plot.width + 14
-      return textAt(
-        plot.left + x + (late ? -11 : 12),
-        plot.top + Math.min(Math.max(up(power) + (late ? -10 : 20), 26), plot.height - 8),
-        text,
-        { className: 'line-label halo ink-chosen', anchor: late ? 'end' : 'start' },
-      )
-    })
-    .join('')
+  const labels = shown.map(({ speed, power, stable }) => {
+    const x = across(rpmOf(speed))
+    const text = `${stable ? 'S' : 'U'} ${formatNumber(rpmOf(speed))} rpm, ${formatNumber(power)} W`
+    // right of the point and below the blades there is room; where the words would pass the border, the other side
+    const late = x + 12 + boldWidth * said(text).length > plot.width + 14
+    const at: Point = [
+      plot.left + x + (late ? -11 : 12),
+      plot.top + Math.min(Math.max(up(power) + (late ? -10 : 20), 26), plot.height - 8),
+    ]
+    const anchor = late ? 'end' : 'start'
+    return {
+      drawn: textAt(at[0], at[1], text, { className: 'line-label halo ink-chosen', anchor }),
+      box: wordBox(at, text, anchor),
+    }
+  })
+  return { drawn: labels.map(({ drawn }) => drawn).join(''), boxes: labels.map(({ box }) => box) }
 }
 
 interface Entry {
@@ -225,7 +246,7 @@ function legend(
   let x = 0
   let row = 0
   const spots = entries.map(({ text }) => {
-    const wide = 34 + letterWidth * text.length + 16
+    const wide = 34 + letterWidth * said(text).length + 16
     if (x > 0 && x + wide > width) {
       x = 0
       row += 1
@@ -272,10 +293,18 @@ function extent({ winds, zones: zone }: MatchMap, drawn: readonly MatchWind[]): 
   return [Math.max(1e-3, rpmOf(right)), most]
 }
 
-const description = (each: MatchWind): string => {
+/** Where the machine runs in the wind looked at, where it begins, stalls, and goes too fast. */
+const description = (each: MatchWind, { zones: zone, greatestWind }: MatchMap): string => {
   const state = each.states[each.rising]
   const kind = pathKind(each, each.rising)
-  return `Shaft power in watts against speed in rpm: one curve of the blades for each of several winds, the curve of the generator with ribbons for cold and hot copper and for the battery’s band, and the points where the machine settles. Hatched: speeds without current, stalled blades, overspeed. In ${shortNumber(each.wind)} m/s a rising wind ends ${state === undefined ? 'at rest' : `at ${formatSi(state.speed, 'rpm')} and ${formatSi(state.power, 'W')}, ${kind}`}.`
+  const begins = Number.isFinite(zone.cutInSpeed)
+    ? `Current begins at ${formatSi(zone.cutInSpeed, 'rpm')}${Number.isFinite(zone.cutInWind) ? `, in ${formatSi(zone.cutInWind, 'm_per_s')}` : ', which no wind of the map reaches'}.`
+    : 'No speed brings current.'
+  const stalls =
+    zone.stalledWinds.length === 0
+      ? 'The blades stall in no wind.'
+      : `The blades stall in ${zone.stalledWinds.length} of the winds, the first at ${shortNumber(zone.stalledWinds[0]!)} m/s.`
+  return `In ${shortNumber(each.wind)} m/s a rising wind ends ${state === undefined ? 'at rest' : `at ${formatSi(state.speed, 'rpm')} and ${formatSi(state.power, 'W')} of shaft power, ${kind}`}. ${begins} ${stalls} The loaded rotor turns at most at ${formatSi(zone.overspeed, 'rpm')}, up to ${shortNumber(greatestWind)} m/s.`
 }
 
 export function matchChart({ width, height, map, chosen }: MatchChart): string {
@@ -318,20 +347,22 @@ export function matchChart({ width, height, map, chosen }: MatchChart): string {
       (map.battery === undefined ? '' : between(frame, map.battery.low, map.battery.high, 'ink-store')) +
       between(frame, map.generator.cold, map.generator.hot, 'ink-shaft'),
   )
+  const states = chosenLabels(frame, each, right)
+  const names = zoneLabels(frame, map, right, states.boxes)
   const total = height + 6 + rowHeight * key.rows
   return picture(
     {
       name: 'match',
       title: 'Blades and generator at every speed',
-      description: description(each),
+      description: description(each, map),
       width,
       height: total,
     },
     under +
-      panelBody({ plot, footed: true, x, y, lines }) +
-      zoneLabels(frame, map, right) +
+      panelBody({ plot, footed: true, x, y, lines, taken: [...states.boxes, ...names.boxes] }) +
+      names.drawn +
       cut(points(frame, map, at)) +
-      chosenLabels(frame, each, right) +
+      states.drawn +
       key.at(height + 4),
   )
 }

@@ -1,6 +1,7 @@
 /** Picture of a year month by month: what each is expected to bring, its bounds, and what is needed. */
 import { formatNumber } from '../../units/format.ts'
 import { axisBeside, linearScale, niceDomain, type Plot } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
 import { picture, px, textAt } from './picture.ts'
 
 export interface MonthBar {
@@ -21,6 +22,26 @@ export interface MonthEnergyChart {
 }
 
 const kilowattHour = 3.6e6
+
+/** Best and poorest month, and in which ones the need is not met. */
+function description(months: readonly MonthBar[]): string {
+  const kWh = (joule: number) => `${formatNumber(joule / kilowattHour)} kWh`
+  const total = months.reduce((sum, { energy }) => sum + energy, 0)
+  const first = months[0]
+  if (first === undefined) return 'There are no months to draw.'
+  const best = months.reduce((most, each) => (each.energy > most.energy ? each : most), first)
+  const poorest = months.reduce((least, each) => (each.energy < least.energy ? each : least), first)
+  const needed = months.filter(({ need }) => need !== undefined)
+  const short = needed.filter(({ energy, need }) => energy < need!)
+  const ends = `Best is ${best.label} with ${kWh(best.energy)}, poorest ${poorest.label} with ${kWh(poorest.energy)}, in nine of ten such months between ${kWh(poorest.low)} and ${kWh(poorest.high)}`
+  const cover =
+    needed.length === 0
+      ? ''
+      : short.length === 0
+        ? ' Every month is expected to bring what is needed.'
+        : ` Expected to fall short of the need: ${short.map(({ label }) => label).join(', ')}.`
+  return `${kWh(total)} in a year. ${ends}.${cover}`
+}
 
 export function monthEnergyChart({ width, height, months }: MonthEnergyChart): string {
   const kWh = (joule: number) => joule / kilowattHour
@@ -49,12 +70,11 @@ export function monthEnergyChart({ width, height, months }: MonthEnergyChart): s
     )
   })
   const withNeed = months.some(({ need }) => need !== undefined)
-  const total = months.reduce((sum, { energy }) => sum + kWh(energy), 0)
   return picture(
     {
       name: 'month-energy',
       title: 'The year month by month',
-      description: `Bars: energy of each month in kWh, ${formatNumber(total)} kWh together; uprights: between which bounds nine of ten such months fall.${withNeed ? ' Strokes across: what is needed.' : ''}`,
+      description: description(months),
       width,
       height,
     },
@@ -64,4 +84,35 @@ export function monthEnergyChart({ width, height, months }: MonthEnergyChart): s
         ? textAt(width - 10, 14, '— needed', { className: 'line-label ink-wanted', anchor: 'end' })
         : ''),
   )
+}
+
+/** Whether a month covers its need, in words beside the numbers. */
+export interface MonthRow extends MonthBar {
+  readonly meanWind: number
+  readonly covered: string | undefined
+}
+
+export function monthEnergyTable(months: readonly MonthRow[]): ChartTable {
+  const kWh = (joule: number | undefined) => (joule === undefined ? undefined : joule / kilowattHour)
+  return {
+    caption: 'Energy by month',
+    columns: [
+      { head: 'month' },
+      { head: 'wind', unit: 'm/s' },
+      { head: 'energy', unit: 'kWh' },
+      { head: 'poor', unit: 'kWh' },
+      { head: 'good', unit: 'kWh' },
+      { head: 'needed', unit: 'kWh' },
+      { head: 'covered' },
+    ],
+    rows: months.map(({ label, meanWind, energy, low, high, need, covered }) => [
+      label,
+      meanWind,
+      kWh(energy),
+      kWh(low),
+      kWh(high),
+      kWh(need),
+      covered,
+    ]),
+  }
 }

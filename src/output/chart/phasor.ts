@@ -2,6 +2,7 @@
 import type { CoilPhasor, CoilPhasors, PhasePhasor } from '../../analysis/coil-phasor.ts'
 import { formatNumber } from '../../units/format.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk, phaseLetter } from './phase-letter.ts'
 import { type Point, picture, px, textAt } from './picture.ts'
 
@@ -44,17 +45,27 @@ interface Drawn {
   readonly to: Point
 }
 
+/** In the order in which they are put one behind the other. */
+const inOrder = ({ coils }: PhasePhasor): CoilPhasor[] =>
+  [...coils].sort((a, b) => a.branch - b.branch || a.number - b.number)
+
+/** Coils that a picture growing coil by coil puts down together, one of each phase, step by step. */
+export function phasorSteps({ phases }: CoilPhasors): readonly (readonly CoilPhasor[])[] {
+  const orders = phases.map(inOrder)
+  return Array.from({ length: Math.max(0, ...orders.map((coils) => coils.length)) }, (_, n) =>
+    orders.flatMap((coils) => coils[n] ?? []),
+  )
+}
+
 /** The coils of a phase put one behind the other, in units of the picture with the origin at 0. */
-function chained({ coils }: PhasePhasor, scale: number): Drawn[] {
+function chained(phase: PhasePhasor, scale: number): Drawn[] {
   let at: Point = [0, 0]
-  return [...coils]
-    .sort((a, b) => a.branch - b.branch || a.number - b.number)
-    .map((coil) => {
-      const [ux, uy] = direction(coil.lead)
-      const from = at
-      at = [at[0] + ux * coil.size * scale, at[1] + uy * coil.size * scale]
-      return { coil, from, to: at }
-    })
+  return inOrder(phase).map((coil) => {
+    const [ux, uy] = direction(coil.lead)
+    const from = at
+    at = [at[0] + ux * coil.size * scale, at[1] + uy * coil.size * scale]
+    return { coil, from, to: at }
+  })
 }
 
 const signed = ({ number, sense }: Pick<CoilPhasor, 'number' | 'sense'>): string =>
@@ -75,13 +86,17 @@ function behindWords(lead: number): string {
     : `${formatNumber(Math.abs(behind))}° ${behind > 0 ? 'behind' : 'ahead of'} A`
 }
 
+/** What goes on from the line above stands in by so much. */
+const inset = '    '
+
 /** Lines under the picture: what each phase comes to. */
 function notes({ phases }: CoilPhasors, factors: readonly (number | undefined)[], width: number): string[] {
   return phases.flatMap(({ size, lead, inStep, coils }, phase) => {
     const factor = factors[phase]
     const against = coils.filter((coil) => coil.against)
     const name = phaseLetter(phase)
-    if (inStep === 0) return [`${name}: its coils cancel, nothing is left`]
+    const columns = Math.floor((width - 8) / 6.9)
+    if (inStep === 0) return linesOfParagraph(`${name}: its coils cancel, nothing is left`, columns, inset)
     const parts = [
       `${name}: ${formatNumber(size * perThousandRpm)} V peak per 1000 rpm${phase === 0 ? '' : `, ${behindWords(lead)}`}`,
       `${formatNumber(100 * inStep)} % in step${factor === undefined ? '' : `, winding factor ${formatNumber(factor)}`}`,
@@ -89,7 +104,10 @@ function notes({ phases }: CoilPhasors, factors: readonly (number | undefined)[]
         ? [`against the others: coil ${against.map(({ number }) => number).join(', ')}`]
         : []),
     ]
-    return width >= 640 ? [parts.join('; ')] : parts.map((part, k) => (k === 0 ? part : `    ${part}`))
+    const whole = parts.join('; ')
+    const fits = linesOfParagraph(whole, columns, inset)
+    if (fits.length === 1) return fits
+    return parts.flatMap((part, k) => linesOfParagraph(k === 0 ? part : inset + part, columns, inset))
   })
 }
 
@@ -156,14 +174,14 @@ export function phasorChart({ width, phasors, upTo, windingFactors = [] }: Phaso
     {
       name: 'phasors',
       title,
-      description: `Arrows as long as the working volts of each coil, put one behind the other, a broad band for their sum; leading is counter-clockwise, the first phase points up. ${phases.map(phaseWords).join('. ')}.`,
+      description: `${phases.map(phaseWords).join('. ')}. Arrows as long as the working volts of each coil, put one behind the other, a broad band for their sum.`,
       width,
       height: side + 10 + 18 * lines.length,
     },
     `<circle class="guide" cx="${px(centre[0])}" cy="${px(centre[1])}" r="${px(ring)}"/>` +
       drawn.join('') +
       `<circle class="joint" cx="${px(centre[0])}" cy="${px(centre[1])}" r="3"/>` +
-      lines.map((line, k) => textAt(4, side + 14 + 18 * k, line, { className: 'tick-text' })).join(''),
+      lines.map((line, k) => lineAt(4, side + 14 + 18 * k, line, { className: 'tick-text' })).join(''),
   )
 }
 

@@ -1,5 +1,7 @@
 /** The sheet a chart is drawn on: an SVG with a title and a description, and text set on it. */
 
+import { said } from '../telling.ts'
+
 export interface Sheet {
   /** Part of the identifiers inside, unique on a page. */
   readonly name: string
@@ -37,14 +39,16 @@ export function px(value: number): string {
 export interface TextStyle {
   readonly className: string
   readonly anchor?: 'start' | 'middle' | 'end'
+  /** It is said in the reader’s language already. */
+  readonly told?: true
 }
 
-export const textAt = (x: number, y: number, text: string, { className, anchor }: TextStyle): string =>
-  `<text class="${className}" x="${px(x)}" y="${px(y)}"${anchor ? ` text-anchor="${anchor}"` : ''}>${escaped(text)}</text>`
+export const textAt = (x: number, y: number, text: string, { className, anchor, told }: TextStyle): string =>
+  `<text class="${className}" x="${px(x)}" y="${px(y)}"${anchor ? ` text-anchor="${anchor}"` : ''}>${escaped(told ? text : said(text))}</text>`
 
 export const picture = ({ name, title, description, width, height }: Sheet, body: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" class="picture" viewBox="0 0 ${px(width)} ${px(height)}" width="${px(width)}" height="${px(height)}" role="img" aria-labelledby="${name}-title ${name}-description">` +
-  `<title id="${name}-title">${escaped(title)}</title><desc id="${name}-description">${escaped(description)}</desc>${body}</svg>`
+  `<title id="${name}-title">${escaped(said(title))}</title><desc id="${name}-description">${escaped(said(description))}</desc>${body}</svg>`
 
 export type Point = readonly [x: number, y: number]
 

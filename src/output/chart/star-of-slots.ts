@@ -2,6 +2,7 @@
 import type { CoilPhasor, CoilPhasors } from '../../analysis/coil-phasor.ts'
 import { formatNumber } from '../../units/format.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk, phaseLetter } from './phase-letter.ts'
 import { type Point, picture, px, textAt } from './picture.ts'
 
@@ -129,7 +130,7 @@ export function starOfSlotsChart({ width, phasors }: StarOfSlotsChart): string {
   const words = [
     `${count} coils on ${spokes.length} ${spokes.length === 1 ? 'spoke' : 'spokes'}${even && step !== '' ? `, ${step}` : ''}`,
     '−: start and finish exchanged',
-  ]
+  ].flatMap((sentence) => linesOfParagraph(sentence, Math.floor((width - 8) / 6.9)))
   return picture(
     {
       name: 'star-of-slots',
@@ -143,7 +144,7 @@ export function starOfSlotsChart({ width, phasors }: StarOfSlotsChart): string {
       arms.join('') +
       words
         .map((text, k) =>
-          textAt(width / 2, side + 18 + 18 * k, text, { className: 'tick-text', anchor: 'middle' }),
+          lineAt(width / 2, side + 18 + 18 * k, text, { className: 'tick-text', anchor: 'middle' }),
         )
         .join(''),
   )

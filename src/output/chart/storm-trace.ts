@@ -1,7 +1,9 @@
 /** Picture of a storm, second by second: wind, speed, volts, amps and copper temperature above one time. */
 import type { StormTrace } from '../../analysis/storm-trace.ts'
+import { formatSi } from '../../units/format.ts'
 import { fromSi, unit } from '../../units/unit.ts'
 import { niceDomain } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, type PanelLine, panelBody } from './panel.ts'
 import { type Point, picture } from './picture.ts'
 
@@ -15,6 +17,16 @@ export interface StormTraceChart {
 const panelHeight = 84
 const gap = 34
 const top = 28
+
+/** The most of each quantity, and when. */
+function description(trace: StormTrace): string {
+  const { time } = trace
+  const most = (name: Exclude<keyof StormTrace, 'time' | 'kept'>, suffix: string) => {
+    const at = trace[name].reduce((best, value, k, all) => (value > all[best]! ? k : best), 0)
+    return `${formatSi(trace[name][at] ?? 0, suffix)} after ${formatSi(time[at] ?? 0, 's')}`
+  }
+  return `At most: wind ${most('wind', 'm_per_s')}, speed ${most('speed', 'rpm')}, direct volts ${most('voltage', 'V')}, direct current ${most('current', 'A')}, current of a phase ${most('phaseCurrent', 'A')}, copper ${most('copperTemperature', 'degC')}. At the end the rotor turns at ${formatSi(trace.speed[trace.speed.length - 1] ?? 0, 'rpm')}.`
+}
 
 export function stormTraceChart({ width, trace, words }: StormTraceChart): string {
   const left = 52
@@ -87,11 +99,34 @@ export function stormTraceChart({ width, trace, words }: StormTraceChart): strin
     {
       name: 'storm-trace',
       title: `In a storm: ${words}`,
-      description:
-        'Five panels above one time in seconds: wind in metres per second, speed in turns per minute, direct volts, amps, and the temperature of the copper in degrees Celsius.',
+      description: description(trace),
       width,
       height: top + panels.length * (panelHeight + gap) - gap + 50,
     },
     body.join(''),
   )
+}
+
+export function stormTraceTable(trace: StormTrace): ChartTable {
+  const columns = [
+    ['wind', 'm/s', trace.wind, 'm_per_s'],
+    ['speed', 'rpm', trace.speed, 'rpm'],
+    ['direct volts', 'V', trace.voltage, 'V'],
+    ['direct current', 'A', trace.current, 'A'],
+    ['current of a phase', 'A rms', trace.phaseCurrent, 'A'],
+    ['copper', '°C', trace.copperTemperature, 'degC'],
+  ] as const
+  return {
+    caption: 'The storm, sample by sample',
+    columns: [
+      { head: 'time', unit: 's' },
+      ...columns.map(([head, symbol]) => ({ head, unit: symbol })),
+      { head: 'wind left by the limiter', unit: '%' },
+    ],
+    rows: Array.from(trace.time, (time, k) => [
+      time,
+      ...columns.map(([, , values, suffix]) => fromSi(values[k]!, unit(suffix))),
+      100 * trace.kept[k]!,
+    ]),
+  }
 }

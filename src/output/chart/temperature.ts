@@ -1,23 +1,40 @@
 /** Picture of temperatures over wind or time, with what the materials bear as broken lines. */
 import type { TemperatureLimit, TemperatureLine } from '../../analysis/temperature-by-wind.ts'
-import { formatSi } from '../../units/format.ts'
-import { wrapped } from '../text-table.ts'
-import { linearScale, niceDomain, type Span, spreadApart } from './axis.ts'
+import { formatNumber, formatSi } from '../../units/format.ts'
+import { chosenWindMark, linearScale, niceDomain, type Span, spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, type PanelLine, panelBody } from './panel.ts'
-import { type Point, picture, textAt } from './picture.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
+import { type Point, picture, shortNumber, textAt } from './picture.ts'
+import { type TracedCurve, tracedLine, tracedText } from './tracing.ts'
 
 export interface TemperatureChart {
   readonly width: number
   readonly height: number
-  /** What runs along the picture, in the unit of its label. */
+  /** What runs along the picture [m/s], [s]. */
   readonly along: { readonly quantity: 'wind' | 'time'; readonly values: ArrayLike<number> }
   readonly lines: readonly TemperatureLine[]
   readonly limits: readonly TemperatureLimit[]
+  /** The wind looked at, where winds run along it [m/s]. */
+  readonly chosenWind?: number
+  /** The first line of other states of the design, along the same axis [K]. */
+  readonly tracings?: readonly TracedCurve[]
 }
 
 const inks = ['ink-phase-1', 'ink-wind', 'ink-phase-2', 'ink-phase-3', 'ink-shaft', 'ink-store'] as const
-const axisLabel = { wind: 'wind, m/s', time: 'time, s' } as const
+/** What runs along it: name and unit, and how much of it one SI unit is. */
+function axisOf({ quantity, values }: TemperatureChart['along']) {
+  if (quantity === 'wind') return { head: 'wind', symbol: 'm/s', per: 1 }
+  const last = values[values.length - 1] ?? 0
+  if (last <= fewSeconds) return { head: 'time', symbol: 's', per: 1 }
+  return last <= fewMinutes
+    ? { head: 'time', symbol: 'min', per: 1 / 60 }
+    : { head: 'time', symbol: 'h', per: 1 / 3600 }
+}
+
+/** Ends of an axis that are still told in seconds, and in minutes [s]. */
+const fewSeconds = 600
+const fewMinutes = 4 * 3600
 const zeroCelsius = 273.15
 
 /** Limits so far above all that happens that they would flatten the lines are named below the picture only [K]. */
@@ -46,11 +63,47 @@ const extreme = (lists: readonly ArrayLike<number>[], pick: (a: number, b: numbe
   return Number.isNaN(found) ? zeroCelsius : found
 }
 
-export function temperatureChart({ width, height, along, lines, limits }: TemperatureChart): string {
-  const most = extreme(
+/** The limit that is least above the hottest of the lines, or most below it. */
+function nearestLimit(limits: readonly TemperatureLimit[]): TemperatureLimit | undefined {
+  return limits.reduce<TemperatureLimit | undefined>(
+    (least, each) => (least === undefined || each.temperature < least.temperature ? each : least),
+    undefined,
+  )
+}
+
+/** How warm each part gets and where, and how far that is from what bears least. */
+function description({ along, lines, limits, chosenWind }: TemperatureChart): string {
+  const { symbol, per } = axisOf(along)
+  const of = along.quantity === 'wind' ? 'at' : 'after'
+  const told = lines.map(({ label, values }) => {
+    const list = Array.from(values)
+    const most = list.reduce((best, value, k) => (value > list[best]! ? k : best), 0)
+    return `${label} up to ${formatSi(list[most] ?? zeroCelsius, 'degC')} ${of} ${formatNumber((along.values[most] ?? 0) * per)} ${symbol}`
+  })
+  const first = nearestLimit(limits)
+  const warmest = extreme(
     lines.map(({ values }) => values),
     Math.max,
   )
+  const rest =
+    first === undefined
+      ? ''
+      : ` The least that any material bears is ${formatSi(first.temperature, 'degC')}, ${first.label}: ${warmest > first.temperature ? 'the warmest line passes it' : `${formatNumber(first.temperature - warmest)} K above the warmest line`}.`
+  const nearest = Array.from(along.values).reduce(
+    (best, value, k) =>
+      Math.abs(value - (chosenWind ?? 0)) < Math.abs(along.values[best]! - (chosenWind ?? 0)) ? k : best,
+    0,
+  )
+  const now =
+    chosenWind === undefined || lines[0] === undefined
+      ? ''
+      : ` In ${shortNumber(chosenWind)} m/s: ${lines.map(({ label, values }) => `${label} ${formatSi(values[nearest] ?? zeroCelsius, 'degC')}`).join(', ')}.`
+  return `${told.join(', ')}.${rest}${now}`
+}
+
+export function temperatureChart(chart: TemperatureChart): string {
+  const { width, height, along, lines, limits, chosenWind, tracings = [] } = chart
+  const most = extreme([...lines.map(({ values }) => values), ...tracings.map(({ y }) => y)], Math.max)
   const least = extreme(
     lines.map(({ values }) => values),
     Math.min,
@@ -65,19 +118,17 @@ export function temperatureChart({ width, height, along, lines, limits }: Temper
   const columns = Math.floor((width - 8) / 7)
   const notes = groups.flatMap((group) => {
     const letter = near.includes(group) ? letterOf(near.indexOf(group)) : 'above the picture'
-    return wrapped(
-      `${letter}, ${formatSi(group.temperature, 'degC')}: ${group.labels.join('; ')}`,
-      columns,
-      '    ',
-    )
+    const sentence = `${letter}, ${formatSi(group.temperature, 'degC')}: ${group.labels.join('; ')}`
+    return linesOfParagraph(sentence, columns, '    ')
   })
   const plot = {
     left,
     top: 30,
-    width: Math.max(60, width - left - labelRoom(lines.map(({ label }) => label))),
+    width: Math.max(60, width - left - labelRoom([...lines, ...tracings].map(({ label }) => label))),
     height: Math.max(60, height - 76),
   }
-  const [first, last] = [along.values[0] ?? 0, along.values[along.values.length - 1] ?? 1]
+  const { head, symbol, per } = axisOf(along)
+  const [first, last] = [(along.values[0] ?? 0) * per, (along.values[along.values.length - 1] ?? 1) * per]
   const x: Span = [along.quantity === 'wind' ? 0 : first, last]
   const highest = Math.max(most, ...near.map(({ temperature }) => temperature))
   const y = niceDomain([Math.min(least - zeroCelsius, 0), highest - zeroCelsius + 4], 5)
@@ -87,9 +138,15 @@ export function temperatureChart({ width, height, along, lines, limits }: Temper
         label,
         className: inks[k % inks.length]!,
         dash: dashes[k % dashes.length]!,
-        points: Array.from(values, (value, n): Point => [along.values[n] ?? Number.NaN, value - zeroCelsius]),
+        points: Array.from(
+          values,
+          (value, n): Point => [(along.values[n] ?? Number.NaN) * per, value - zeroCelsius],
+        ),
         labelAt: 'end',
       }),
+    ),
+    ...tracings.map((tracing) =>
+      tracedLine({ ...tracing, y: Array.from(tracing.y, (value) => value - zeroCelsius) }),
     ),
     ...near.map(
       ({ temperature }): PanelLine => ({
@@ -119,31 +176,34 @@ export function temperatureChart({ width, height, along, lines, limits }: Temper
     {
       name: 'temperature',
       title: along.quantity === 'wind' ? 'Temperatures by wind' : 'Temperatures in time',
-      description: `${lines.map(({ label, values }) => `${label} up to ${formatSi(extreme([values], Math.max), 'degC')}`).join(', ')}; limits: ${limits.map(({ label, temperature }) => `${label} ${formatSi(temperature, 'degC')}`).join(', ')}.`,
+      description: description(chart) + tracedText(tracings),
       width,
       height: height + 18 * notes.length,
     },
     panelBody({
       plot,
       footed: true,
-      x: { label: axisLabel[along.quantity], domain: x },
+      ...(along.quantity === 'wind' ? { byWind: true as const } : {}),
+      x: { label: `${head}, ${symbol}`, domain: x },
       y: { label: 'temperature, °C', domain: y },
       lines: panelLines,
     }) +
       labels.join('') +
-      notes.map((note, k) => textAt(4, height + 12 + 18 * k, note, { className: 'tick-text' })).join(''),
+      (chosenWind === undefined || along.quantity !== 'wind' ? '' : chosenWindMark(plot, x, chosenWind)) +
+      notes.map((note, k) => lineAt(4, height + 12 + 18 * k, note, { className: 'tick-text' })).join(''),
   )
 }
 
 export function temperatureTable({ along, lines }: Pick<TemperatureChart, 'along' | 'lines'>): ChartTable {
+  const { head, symbol, per } = axisOf(along)
   return {
     caption: along.quantity === 'wind' ? 'Temperatures by wind' : 'Temperatures in time',
     columns: [
-      along.quantity === 'wind' ? { head: 'wind', unit: 'm/s' } : { head: 'time', unit: 's' },
+      { head, unit: symbol, ...(along.quantity === 'wind' ? { exact: true as const } : {}) },
       ...lines.map(({ label }) => ({ head: label, unit: '°C' })),
     ],
     rows: Array.from(along.values, (value, k) => [
-      value,
+      value * per,
       ...lines.map(({ values }) => Math.round(1000 * (values[k]! - zeroCelsius)) / 1000),
     ]),
   }

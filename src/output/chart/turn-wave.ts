@@ -1,6 +1,7 @@
 /** Picture of two periods of what a meter's probes are on, with what the meter shows of it. */
 import { formatNumber } from '../../units/format.ts'
 import { niceDomain } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
 import { labelRoom, panelBody } from './panel.ts'
 import { type Point, picture } from './picture.ts'
 
@@ -36,7 +37,7 @@ export function turnWaveChart({ width, wave, time, shown, rms, direct }: TurnWav
     {
       name: 'turn-wave',
       title: 'Two periods between the probes',
-      description: `Volts between the two probes over ${formatNumber(1000 * time)} milliseconds; lines across mark what the meter shows, ${formatNumber(shown)} V, and the true rms, ${formatNumber(rms)} V.`,
+      description: `The meter shows ${formatNumber(shown)} V of a wave whose true rms is ${formatNumber(rms)} V and whose peak is ${formatNumber(Array.from(wave).reduce((most, each) => Math.max(most, Math.abs(each)), 0))} V, over ${formatNumber(1000 * time)} ms.`,
       width,
       height: top + height + 50,
     },
@@ -52,4 +53,15 @@ export function turnWaveChart({ width, wave, time, shown, rms, direct }: TurnWav
       ],
     }),
   )
+}
+
+export function turnWaveTable({ wave, time }: Pick<TurnWaveChart, 'wave' | 'time'>): ChartTable {
+  return {
+    caption: 'Two periods between the probes',
+    columns: [
+      { head: 'time', unit: 'ms' },
+      { head: 'volts', unit: 'V' },
+    ],
+    rows: Array.from(wave, (value, k) => [(1000 * time * k) / Math.max(wave.length - 1, 1), value]),
+  }
 }

@@ -1,6 +1,7 @@
 /** Picture of the site's wind: how long each wind blows in a year, and what each wind brings. */
 import { formatNumber } from '../../units/format.ts'
-import { linearScale, tickStep, ticks, tickText } from './axis.ts'
+import { linearScale, tickStep, ticks, tickText, windPlace } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
 import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
 
 export interface WindDistributionChart {
@@ -14,23 +15,28 @@ export interface WindDistributionChart {
   readonly energy: ArrayLike<number>
   readonly chosenWind: number
   readonly meanWind: number
-  /** Left and right border that a slider below needs for half its knob. */
-  readonly border: number
 }
 
 const kilowattHour = 3.6e6
+
+/** To the left and right, for half of the first and of the last bar [px]. */
+const border = 14
 
 /** A wind that never blows needs no digits. */
 const atLeast = (value: number, least: number): string =>
   value > 0 && value < least ? `under ${least}` : formatNumber(value)
 
+/** The wind with most of something. */
+const richest = (wind: ArrayLike<number>, values: ArrayLike<number>): number =>
+  wind[Array.from(wind).reduce((best, _, k) => ((values[k] ?? 0) > (values[best] ?? 0) ? k : best), 0)] ?? 0
+
 export function windDistributionChart(chart: WindDistributionChart): string {
-  const { width, height, wind, hours, energy, chosenWind, meanWind, border } = chart
+  const { width, height, wind, hours, energy, chosenWind, meanWind } = chart
   const first = wind[0] ?? 0
   const last = wind[wind.length - 1] ?? 1
   const at = linearScale([first, last], [border, width - border])
   const top = 40
-  const foot = height - 24
+  const foot = height - 44
   const mostHours = Math.max(...Array.from(hours), 1e-9)
   const mostEnergy = Math.max(...Array.from(energy), 0)
   const time = linearScale([0, mostHours], [foot, top])
@@ -47,10 +53,7 @@ export function windDistributionChart(chart: WindDistributionChart): string {
   const marks = ticks([first, last], Math.max(3, Math.floor(width / 90))).map(
     (v) =>
       `<path class="tick" d="M${px(at(v))} ${px(foot)}v4"/>` +
-      // the upright of the chosen wind runs down to the slider; no number lies under it
-      (Math.abs(at(v) - chosenAt) < 12
-        ? ''
-        : textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' })),
+      textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' }),
   )
   const chosen = Array.from(wind).indexOf(chosenWind)
   const x = chosenAt
@@ -62,7 +65,7 @@ export function windDistributionChart(chart: WindDistributionChart): string {
     `<path class="line ink-wind" d="${hoursPath}" stroke-dasharray="9 4"/>` +
     `<path class="axis" d="M${px(border)} ${px(foot)}H${px(width - border)}"/>${marks.join('')}` +
     `<path class="upright ink-wind" d="M${px(at(mean))} ${px(top - 6)}V${px(foot)}" stroke-dasharray="2 4"/>` +
-    `<path class="upright ink-chosen" d="M${px(x)} ${px(top - 14)}V${px(height)}"/>` +
+    `<path class="upright ink-chosen" d="M${px(x)} ${px(top - 14)}V${px(foot)}"/>` +
     textAt(x + (late ? -7 : 7), top - 6, words, {
       className: 'line-label halo ink-chosen',
       anchor: late ? 'end' : 'start',
@@ -72,15 +75,33 @@ export function windDistributionChart(chart: WindDistributionChart): string {
     textAt(width - border, 14, `mean ${formatNumber(meanWind)} m/s`, {
       className: 'line-label ink-wind',
       anchor: 'end',
-    })
+    }) +
+    textAt(width - border, foot + 37, 'wind, m/s', { className: 'axis-text', anchor: 'end' }) +
+    windPlace({ left: border, top, width: width - 2 * border, height: foot - top }, [first, last])
   return picture(
     {
       name: 'wind-distribution',
       title: 'Wind of the site over a year',
-      description: `Dashed curve: hours of a year at each wind speed in m/s. Bars: energy of a year from that wind in kWh. At ${shortNumber(chosenWind)} m/s: ${words}.`,
+      description: `It blows ${formatNumber(meanWind)} m/s in the mean; most hours come near ${shortNumber(richest(wind, hours))} m/s, most energy at ${shortNumber(richest(wind, energy))} m/s. At ${shortNumber(chosenWind)} m/s: ${words}.`,
       width,
       height,
     },
     body,
   )
+}
+
+export function windDistributionTable({
+  wind,
+  hours,
+  energy,
+}: Pick<WindDistributionChart, 'wind' | 'hours' | 'energy'>): ChartTable {
+  return {
+    caption: 'Wind and energy of a year',
+    columns: [
+      { head: 'wind', unit: 'm/s', exact: true },
+      { head: 'time', unit: 'h/year' },
+      { head: 'energy', unit: 'kWh' },
+    ],
+    rows: Array.from(wind, (each, k) => [each, hours[k], (energy[k] ?? 0) / kilowattHour]),
+  }
 }

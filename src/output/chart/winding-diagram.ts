@@ -1,8 +1,8 @@
 /** Picture of the winding rolled out beside the poles: coils in their places, the way they are wound, how they are joined. */
 import type { PlanCoil, WindingPlan } from '../../analysis/winding-plan.ts'
-import { wrapped } from '../text-table.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes } from './panel.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk, phaseLetter } from './phase-letter.ts'
 import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 import { type CoilEnd, coilChains, windingNets } from './winding-net.ts'
@@ -11,13 +11,17 @@ import { extremes, type Track, tracksOf } from './winding-track.ts'
 export interface WindingDiagram {
   readonly width: number
   readonly plan: WindingPlan
+  /** Least room along the picture for a pole and for a coil [px]; what does not fit goes on in a further strip. */
+  readonly leastRoom?: number
+  /** Without the words under it, for a page that sets them itself. */
+  readonly bare?: true
 }
 
 const title = 'Winding diagram'
 const turn = 2 * Math.PI
 
-/** Least room along the picture for a pole and for a coil [px]; what does not fit goes on in a further strip. */
-const leastRoom = 44
+/** Room for a pole and for a coil where none is asked for [px]: as much as a phone can show. */
+const usualRoom = 44
 const margin = 4
 /** Heights within a strip [px]. */
 const boxes = 22
@@ -45,17 +49,18 @@ interface Layout {
 }
 
 /** As many strips as give everything its room; a few more where each then holds whole coils. */
-function stripCount(most: number, stripWidth: number, parts: number): number {
-  const needed = Math.max(1, Math.ceil((most * leastRoom) / stripWidth))
+function stripCount(most: number, stripWidth: number, parts: number, room: number): number {
+  const needed = Math.max(1, Math.ceil((most * room) / stripWidth))
   for (let count = needed; count <= 1 + 1.5 * needed; count++) if (parts % count === 0) return count
   return needed
 }
 
-function layoutOf({ coils, poles, radius, magnetAcross }: WindingPlan, width: number): Layout {
+function layoutOf({ plan, width, leastRoom = usualRoom }: WindingDiagram): Layout {
+  const { coils, poles, radius, magnetAcross } = plan
   const stripWidth = Math.max(120, width - 2 * margin)
   const wave = coils.some((coil) => coil.wave)
   const most = Math.max(poles.length, wave ? 0 : coils.length)
-  const strips = stripCount(most, stripWidth, wave ? poles.length : coils.length)
+  const strips = stripCount(most, stripWidth, wave ? poles.length : coils.length, leastRoom)
   const scale = (strips * stripWidth) / turn
   const origin = wave ? -Math.PI / poles.length : coils[0]!.angle - Math.PI / coils.length
   const [low, high] = extremes([magnetAcross, ...coils.map(({ across }) => across)])
@@ -81,7 +86,7 @@ function turned({ x }: Layout, from: number, to: number, draw: (shift: number) =
 }
 
 /** Least of a box that carries its letter [px]. */
-const leastBox = 15
+const leastBox = 12
 
 /** Middles of what is seen of a box that the ends of strips may cut. */
 function seenParts(from: number, to: number, stripWidth: number): number[] {
@@ -262,7 +267,8 @@ const joinedWords: Readonly<Record<WindingPlan['connection'], string>> = {
   single: 'One phase: both ends lead to the bridge.',
 }
 
-function words(plan: WindingPlan): string[] {
+/** The coils in the order of the current, how they are joined, and from where they are seen. */
+export function windingWords(plan: WindingPlan): string[] {
   const chains = coilChains(plan)
   const branched = chains.some(({ group }) => group > 0)
   return [
@@ -278,8 +284,9 @@ function words(plan: WindingPlan): string[] {
   ]
 }
 
-export function windingDiagram({ width, plan }: WindingDiagram): string {
-  const layout = layoutOf(plan, width)
+export function windingDiagram(diagram: WindingDiagram): string {
+  const { width, plan, bare } = diagram
+  const layout = layoutOf(diagram)
   const place = endPlaces(layout, plan)
   const tracks = tracksOf(windingNets(plan), place, plan.phaseCount)
   const trackCount = 1 + tracks.reduce((most, { track }) => Math.max(most, track), -1)
@@ -297,22 +304,23 @@ export function windingDiagram({ width, plan }: WindingDiagram): string {
     return `<svg x="${px(margin)}" y="${px(k * (stripHeight + stripGap))}" width="${px(layout.stripWidth)}" height="${px(stripHeight)}" viewBox="${px(from)} 0 ${px(layout.stripWidth)} ${px(stripHeight)}">${own.map(({ svg }) => svg).join('')}</svg>`
   })
   const foot = layout.strips * stripHeight + (layout.strips - 1) * stripGap
-  const lines = words(plan).flatMap((line) =>
-    wrapped(line, Math.max(24, Math.floor((width - 8) / 6.7)), '    '),
+  const columns = Math.max(24, Math.floor((width - 8) / 6.7))
+  const lines = (bare ? [] : windingWords(plan)).flatMap((sentence) =>
+    linesOfParagraph(sentence, columns, '    '),
   )
-  const told = plan.coils.map(
+  const coils = plan.coils.map(
     ({ number, phase, sense }) => `${signed({ number, sense })} ${phaseLetter(phase)}`,
   )
   return picture(
     {
       name: 'winding-diagram',
       title,
-      description: `${plan.poles.length} poles and ${plan.coils.length} ${plan.coils.some(({ wave }) => wave) ? 'waves' : 'coils'} along the circumference, each with its phase: ${told.join(', ')}. ${words(plan).join(' ')}`,
+      description: `${plan.poles.length} poles and ${plan.coils.length} ${plan.coils.some(({ wave }) => wave) ? 'waves' : 'coils'} along the circumference, each with its phase: ${coils.join(', ')}. ${windingWords(plan).join(' ')}`,
       width,
       height: foot + 8 + 18 * lines.length,
     },
     strips.join('') +
-      lines.map((line, k) => textAt(4, foot + 14 + 18 * k, line, { className: 'tick-text' })).join(''),
+      lines.map((line, k) => lineAt(4, foot + 14 + 18 * k, line, { className: 'tick-text' })).join(''),
   )
 }
 

@@ -1,4 +1,6 @@
 /** Picture of what a metre of straight wire gives, against the angle at which it crosses the magnets. */
+import { formatNumber } from '../../units/format.ts'
+import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, panelBody } from './panel.ts'
 import { type Point, picture } from './picture.ts'
 
@@ -13,6 +15,20 @@ export interface WireAngleChart {
   readonly textbook: ArrayLike<number>
   /** Parts of the design in the same unit. */
   readonly parts: readonly { readonly label: string; readonly lean: number; readonly perMetre: number }[]
+}
+
+/** What leaning costs at 45°, by each of the three ways, and where the design's own parts stand. */
+function description({ lean, perMetre, cosine, textbook, parts }: WireAngleChart): string {
+  const straight = perMetre[0] ?? 0
+  const percent = (value: number) => `${formatNumber(straight > 0 ? (100 * value) / straight : 0)} %`
+  const at = Array.from(lean).reduce(
+    (best, angle, k) =>
+      Math.abs(angle - Math.PI / 4) < Math.abs((lean[best] ?? 0) - Math.PI / 4) ? k : best,
+    0,
+  )
+  const angle = (value: number) => `${formatNumber((180 * value) / Math.PI)}°`
+  const own = parts.map((part) => `${part.label} at ${angle(part.lean)} ${percent(part.perMetre)}`).join(', ')
+  return `Wire that leans by ${angle(lean[at] ?? 0)} gives ${percent(perMetre[at] ?? 0)} of a straight run per length; its cosine alone promises ${percent(cosine[at] ?? 0)}, with the skew factor ${percent(textbook[at] ?? 0)}.${own === '' ? '' : ` Of this design: ${own}.`}`
 }
 
 export function wireAngleChart(chart: WireAngleChart): string {
@@ -68,11 +84,35 @@ export function wireAngleChart(chart: WireAngleChart): string {
     {
       name: 'wire-angle',
       title: 'Volts per length against the angle of the wire',
-      description:
-        'Volts per length of a straight wire across the magnets, in percent of one that runs straight up and down, against its angle in degrees. Dashed: the cosine of the angle. Dotted: the cosine times the textbook skew factor. Solid: integrated along the wire. Dots: the parts of this design.',
+      description: description(chart),
       width,
       height,
     },
     body,
   )
+}
+
+export function wireAngleTable({
+  lean,
+  perMetre,
+  cosine,
+  textbook,
+}: Pick<WireAngleChart, 'lean' | 'perMetre' | 'cosine' | 'textbook'>): ChartTable {
+  const straight = perMetre[0] ?? 0
+  const percent = (value: number | undefined) => (straight > 0 ? (100 * (value ?? 0)) / straight : 0)
+  return {
+    caption: 'Volts per length, in percent of a straight run',
+    columns: [
+      { head: 'angle', unit: '°' },
+      { head: 'integrated', unit: '%' },
+      { head: 'cosine', unit: '%' },
+      { head: 'cosine and skew', unit: '%' },
+    ],
+    rows: Array.from(lean, (angle, k) => [
+      (180 * angle) / Math.PI,
+      percent(perMetre[k]),
+      percent(cosine[k]),
+      percent(textbook[k]),
+    ]),
+  }
 }

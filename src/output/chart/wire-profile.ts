@@ -1,5 +1,8 @@
 /** Picture of the volts per millimetre of wire along the path of a winding. */
+import { formatNumber } from '../../units/format.ts'
+import { said } from '../telling.ts'
 import { linearScale, niceDomain } from './axis.ts'
+import type { ChartTable } from './chart-table.ts'
 import { type PanelLine, panelBody } from './panel.ts'
 import { type Point, picture, px, textAt } from './picture.ts'
 
@@ -61,6 +64,21 @@ function signedLines(path: ArrayLike<number>, values: ArrayLike<number>): PanelL
   })
 }
 
+/** Which part gives most per length, which works against the rest, and how much of the wire gives next to nothing. */
+function description({ path, inStep, part }: WireProfileChart): string {
+  const length = (k: number) => (path[k + 1] ?? 0) - (path[k] ?? 0)
+  const values = Array.from(inStep)
+  const whole = values.reduce((sum, _, k) => sum + length(k), 0)
+  const best = values.reduce((most, value, k) => (value > values[most]! ? k : most), 0)
+  const top = values[best] ?? 0
+  const of = (wanted: (value: number) => boolean) =>
+    values.reduce((sum, value, k) => (wanted(value) ? sum + length(k) : sum), 0)
+  const percent = (part: number) => `${formatNumber(whole > 0 ? (100 * part) / whole : 0, 2)} %`
+  const against = of((value) => value < 0)
+  const idle = of((value) => value >= 0 && value < 0.1 * top)
+  return `Most volts arise in the ${part[best] ?? 'wire'}: ${formatNumber(top)} mV per millimetre in step with the phase. ${percent(idle)} of the wire gives less than a tenth of that${against > 0 ? `, ${percent(against)} works against the phase` : ''}.`
+}
+
 export function wireProfileChart(chart: WireProfileChart): string {
   const { width, height, path, inStep, moment, part, underMagnets } = chart
   const plot = { left: 52, top: 30, width: Math.max(60, width - 52 - 16), height: Math.max(60, height - 104) }
@@ -80,7 +98,7 @@ export function wireProfileChart(chart: WireProfileChart): string {
   const strip = stretches(path, part).map(({ from, to, word }, k) => {
     const wide = x(to) - x(from)
     const text =
-      wide > 7 * word.length + 6
+      wide > 7 * said(word).length + 6
         ? textAt((x(from) + x(to)) / 2, foot + 61, word, { className: 'tick-text', anchor: 'middle' })
         : ''
     return `<rect class="strip strip-${k % 2}" x="${px(x(from))}" y="${px(foot + 47)}" width="${px(wide)}" height="19"/>${text}`
@@ -108,11 +126,43 @@ export function wireProfileChart(chart: WireProfileChart): string {
     {
       name: 'wire-profile',
       title: 'Volts along the wire',
-      description:
-        'Millivolts per millimetre of one wire against the way along it in millimetres. Filled: what is in step with the phase, below zero where it works against it. Dotted: at the moment chosen. Tinted ground: within the length of the magnets. The strip below names the parts.',
+      description: description(chart),
       width,
       height: foot + 74,
     },
     under.join('') + body + strip.join(''),
   )
+}
+
+/** Element by element. */
+export function wireProfileTable({
+  path,
+  inStep,
+  moment,
+  part,
+  underMagnets,
+  lean,
+}: Omit<WireProfileChart, 'width' | 'height'> & {
+  /** Of each element to the run [rad]. */
+  readonly lean: ArrayLike<number>
+}): ChartTable {
+  return {
+    caption: 'Element by element',
+    columns: [
+      { head: 'from', unit: 'mm' },
+      { head: 'part' },
+      { head: 'angle to the run', unit: '°' },
+      { head: 'under magnets' },
+      { head: 'in step', unit: 'mV/mm' },
+      { head: 'at the moment', unit: 'mV/mm' },
+    ],
+    rows: part.map((name, k) => [
+      1000 * (path[k] ?? 0),
+      name,
+      (180 * (lean[k] ?? 0)) / Math.PI,
+      underMagnets[k] ? 'yes' : 'no',
+      inStep[k],
+      moment[k],
+    ]),
+  }
 }

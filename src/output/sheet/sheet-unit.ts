@@ -1,0 +1,65 @@
+/** Lengths on the paper: the unit that drawings are made in, the room of a page, and the scales of true drawings. */
+
+/**
+ * Of a drawing's unit [mm]: the smallest letters of a picture are 12 units high and come out at 7.5 points, legible at
+ * arm's length.
+ */
+export const unitLength_mm = (7.5 / 12) * (25.4 / 72)
+
+/**
+ * What A4 and US Letter have in common inside margins of 10 mm: the width of the one, 210 − 20, and less than the height
+ * of the other, 279.4 − 20 [mm].
+ */
+export const room_mm = { width: 190, height: 258 } as const
+
+export const unitsOf = (millimetres: number): number => millimetres / unitLength_mm
+
+/** Those of ISO 5455 (from memory, not opened) and, between them, those that a ruler still reads easily. */
+const scales: readonly (readonly [paper: number, machine: number])[] = [
+  ...[20, 10, 5, 2, 1].map((paper): [number, number] => [paper, 1]),
+  ...[2, 2.5, 3, 4, 5, 8, 10, 15, 20, 25, 40, 50, 60, 80, 100].map((machine): [number, number] => [
+    1,
+    machine,
+  ]),
+]
+
+export interface DrawingScale {
+  /** As drawings state it: 1:2. */
+  readonly words: string
+  /** Units of the drawing over metres of the machine. */
+  readonly perMetre: number
+}
+
+const smallestScale = scales[scales.length - 1]!
+
+/** The largest at which a length of the machine [m] takes no more than so much paper [mm]. */
+export function drawingScale(length: number, paper_mm: number): DrawingScale {
+  const fits = ([paper, machine]: readonly [number, number]) => (1000 * length * paper) / machine <= paper_mm
+  const [paper, machine] = scales.find(fits) ?? smallestScale
+  return { words: `${paper}:${machine}`, perMetre: (1000 * paper) / machine / unitLength_mm }
+}
+
+/** Of a line of the smallest type [mm]. */
+export const lineHeight_mm = 3.33
+/** Size of that type [mm]. */
+const typeSize_mm = 7.5 * (25.4 / 72)
+
+/** Widths of letters over the size of the type, in the usual faces without serifs, kind by kind. */
+const letterWidths: readonly (readonly [letters: RegExp, width: number])[] = [
+  [/[ijl.,;:'’|!I/ ]/, 0.28],
+  [/[frt()[\]{}\-°]/, 0.34],
+  [/[mMW%—…Ω]/, 0.89],
+  [/[wCDGHKNOQRUABESPVXY⎓]/, 0.72],
+]
+const otherWidth = 0.56
+/** Bold letters, and breaks between words, take more than the sum. */
+const allowance = 1.03
+
+const letterWidth = (letter: string): number =>
+  letterWidths.find(([letters]) => letters.test(letter))?.[1] ?? otherWidth
+
+/** Lines that a text takes in a column of so much width [mm], rather too many than too few. */
+export function linesIn(text: string, width_mm: number): number {
+  const width = [...text].reduce((sum, letter) => sum + letterWidth(letter), 0) * typeSize_mm
+  return Math.max(1, Math.ceil((width * allowance) / width_mm))
+}
