@@ -1,5 +1,8 @@
 /** How the page is built: from `web` to `dist/web`, with addresses that work in any folder. */
 import { defineConfig, type Plugin } from 'vite'
+import { firstChunk } from './scripts/first-chunk.ts'
+import { offlinePlugin } from './scripts/offline-plugin.ts'
+import { schemaWriterPlugin } from './scripts/schema-writer-plugin.ts'
 
 /** The development server puts styles into the page, which the policy of the built page forbids. */
 const looserWhileServing = (): Plugin => ({
@@ -11,9 +14,15 @@ const looserWhileServing = (): Plugin => ({
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [looserWhileServing()],
+  plugins: [looserWhileServing(), offlinePlugin()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es' },
+  worker: {
+    format: 'es',
+    plugins: () => [schemaWriterPlugin()],
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ debugName: 'engine', name: firstChunk('engine') }] } },
+    },
+  },
   build: {
     outDir: '../dist/web',
     emptyOutDir: true,

@@ -25,6 +25,7 @@ export default defineConfig({
         test: {
           name: 'page',
           include: [page],
+          globalSetup: ['./test/page/built-page.ts'],
           setupFiles: ['./test/seed.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,

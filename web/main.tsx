@@ -1,15 +1,35 @@
 /** Starts the page. */
 import { render } from 'preact'
 import { Page } from './page.tsx'
+import { faults, firstVisit, snapshot } from './store/design.ts'
+import { keepOffline } from './store/offline.ts'
+import { enter } from './store/room.ts'
 import { openLink } from './store/sharing.ts'
+import { startLanguage } from './text/language.ts'
+import { keepFocus } from './view/focus-keeper.ts'
+import { makeReadyToPrint } from './view/printing.ts'
+import './style/theme.css'
 import './style/page.css'
+import './style/river.css'
+import './style/bench.css'
+import './style/picture.css'
 import './style/form.css'
 import './style/chart.css'
+import './style/power.css'
+import './style/mechanics.css'
+import './style/tracing.css'
+import './style/finger.css'
+import './style/print.css'
 
 const place = document.getElementById('page')
 if (place) {
   place.replaceChildren()
+  void startLanguage()
+  if (firstVisit && location.hash === '') enter('begin', true)
   render(<Page />, place)
+  keepFocus(place)
+  makeReadyToPrint()
   void openLink()
   addEventListener('hashchange', () => void openLink())
+  keepOffline(() => snapshot.value !== undefined || faults.value.length > 0)
 }

@@ -1,6 +1,9 @@
 /** Several samplers that share the draws of one plan; the draws are the same however many they are. */
-import { type SpreadOptions, type SpreadPlan, spreadOutputNames } from '../src/index.ts'
+import { drawWidth, type SpreadOptions, type SpreadPlan } from '../src/index.ts'
 import type { FromSampler, ToSampler } from './sampler.ts'
+import { samplerName } from './sampler-name.ts'
+
+declare const self: DedicatedWorkerGlobalScope
 
 /** More would mostly load the same engine once more. */
 const mostSamplers = 6
@@ -28,7 +31,8 @@ export function samplerPool(): SamplerPool {
     const count = Math.min(Math.max(navigator.hardwareConcurrency || 2, 1), mostSamplers)
     workers ??= Array.from(
       { length: count },
-      () => new Worker(new URL('./sampler.ts', import.meta.url), { type: 'module' }),
+      // the file that is already here under another name: nothing more has to come over the line
+      () => new Worker(self.location.href, { type: 'module', name: samplerName }),
     )
     return workers
   }
@@ -39,13 +43,15 @@ export function samplerPool(): SamplerPool {
     end()
     end = () => {}
   }
-  const draw: SamplerPool['draw'] = (text, options, { samples, perState }, tell) => {
+  const draw: SamplerPool['draw'] = (text, options, plan, tell) => {
+    const { samples, perState } = plan
+    const width = drawWidth(plan)
     stop()
     const id = newest
     const crew = started()
     const states = Math.ceil(samples / perState)
     const part = Math.max(1, Math.ceil(states / (crew.length * partsEach))) * perState
-    const values = new Float64Array(samples * spreadOutputNames.length)
+    const values = new Float64Array(samples * width)
     let given = 0
     let done = 0
     const running = new Map<Worker, number>()
@@ -74,8 +80,8 @@ export function samplerPool(): SamplerPool {
             running.set(worker, data.fraction)
             told()
           } else {
-            values.set(data.values, data.from * spreadOutputNames.length)
-            done += data.values.length / spreadOutputNames.length
+            values.set(data.values, data.from * width)
+            done += data.values.length / width
             next(worker)
             told()
             if (done >= samples) {

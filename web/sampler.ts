@@ -1,4 +1,4 @@
-/** One of several workers that draw the guesses of a design and put each draw through the chain. */
+/** A worker's work where it is one of several that draw the guesses of a design and put each draw through the chain. */
 import {
   type Chain,
   chainOf,
@@ -68,7 +68,7 @@ async function draw(current: Asked): Promise<void> {
   }
 }
 
-self.onmessage = ({ data }: MessageEvent<ToSampler>) => {
-  asked = data.kind === 'draw' ? data : undefined
+export function hearSampler(message: ToSampler): void {
+  asked = message.kind === 'draw' ? message : undefined
   if (asked) void draw(asked)
 }

@@ -2,23 +2,20 @@
 
 import type { RotorField } from '../src/analysis/air-gap-field.ts'
 import { coilPolyline } from '../src/analysis/conductor-layout.ts'
+import { magnetCount } from '../src/analysis/design-figure.ts'
 import { drawnMagnets } from '../src/analysis/drawn-magnet.ts'
+import { loadPoint } from '../src/analysis/load-point.ts'
+import { warmVoltage } from '../src/analysis/magnet-strength.ts'
 import { windShare } from '../src/analysis/site-wind.ts'
-import {
-  type Chain,
-  loadPoint,
-  type Machine,
-  type Meter,
-  meterOf,
-  nominal,
-  type TurnSource,
-  turnSource,
-  type WindRow,
-} from '../src/index.ts'
+import { type TurnSource, turnSource } from '../src/analysis/turn-source.ts'
+import type { UnjudgedChain as Chain } from '../src/analysis/unjudged-chain.ts'
+import type { Machine, Meter, WindRow } from '../src/index.ts'
+import { meterOf } from '../src/machine/meter.ts'
 import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
 import type { Magnet } from '../src/physics/magnetics/magnet.ts'
 import { turnedMagnet } from '../src/physics/magnetics/magnet-pose.ts'
-import { type ShownConcern, shownConcern } from './shown-concern.ts'
+import { nominal } from '../src/units/quantity.ts'
+import type { ShownConcern } from './shown-concern.ts'
 
 /** A magnet as it is drawn: an outline in its own x and y, as high along its own z. */
 export interface MagnetBody {
@@ -106,7 +103,8 @@ export interface Snapshot {
   /** For readings by hand, and the meter of the bench. */
   readonly turn: TurnSource
   readonly meter: Meter
-  readonly concerns: readonly ShownConcern[]
+  /** Undefined until the rules have been asked, which follows the first numbers of a visit. */
+  readonly concerns: readonly ShownConcern[] | undefined
 }
 
 export interface WindSnapshot {
@@ -114,7 +112,12 @@ export interface WindSnapshot {
   /** [Hz] of the period drawn; 0 at rest. */
   readonly frequency: number
   readonly emf: readonly Float64Array[]
+  /** Between the machine's terminals; of a machine whose phases have leads of their own, between those. */
+  readonly lineVoltages: readonly Float64Array[]
+  readonly ownLeads: boolean
   readonly phaseCurrent: readonly Float64Array[]
+  /** Behind bridge and cable. */
+  readonly dcVoltage: Float64Array
   readonly dcCurrent: Float64Array
 }
 
@@ -130,10 +133,6 @@ function hoursOf({ rows, year }: Chain): Float64Array {
     return yearHours * (share((wind + after) / 2) - share((before + wind) / 2))
   })
 }
-
-/** Magnets glued on; a missing one is not counted. */
-const magnetCount = ({ machine: { rotor } }: Chain): number =>
-  rotor.piecesPerPole * rotor.rings.flat().filter(({ strength }) => strength > 0).length
 
 /** Corners that stand for a round magnet. */
 const roundCorners = 40
@@ -287,18 +286,24 @@ export function snapshotOf(chain: Chain): Snapshot {
     limiter: machine.protection.mechanical,
     turn: turnSource(chain),
     meter: meterOf(design.bench),
-    concerns: chain.concerns.map((concern) => shownConcern(chain, concern)),
+    concerns: undefined,
   }
 }
 
 /** What is drawn of one row; a machine at rest has no period. */
-export function windSnapshotOf({ machine, voltage, rows }: Chain, row: number): WindSnapshot {
+export function windSnapshotOf(chain: Chain, row: number): WindSnapshot {
+  const { machine, rows } = chain
   const { speed, copperTemperature } = rows[row]!
+  const voltage = warmVoltage(chain, copperTemperature)
+  const ownLeads = ['single', 'separate'].includes(machine.stator.connection)
   const still = {
     row,
     frequency: 0,
     emf: [],
+    lineVoltages: [],
+    ownLeads,
     phaseCurrent: [],
+    dcVoltage: new Float64Array(0),
     dcCurrent: new Float64Array(0),
   }
   if (!(speed > 0)) return still
@@ -309,7 +314,10 @@ export function windSnapshotOf({ machine, voltage, rows }: Chain, row: number): 
         row,
         frequency: (voltage.base * speed) / (2 * Math.PI),
         emf: waveforms.emf,
+        lineVoltages: waveforms.lineVoltages,
+        ownLeads,
         phaseCurrent: waveforms.phaseCurrent,
+        dcVoltage: waveforms.loadVoltage,
         dcCurrent: waveforms.dcCurrent,
       }
 }

@@ -2,6 +2,8 @@
 
 import type { ShownFault } from '../messages.ts'
 import { faults } from '../store/design.ts'
+import { measured } from '../store/measure.ts'
+import { told } from '../text/engine-sentence.ts'
 import { fieldId } from './label.ts'
 
 const within = (fault: ShownFault, path: string) =>
@@ -14,13 +16,19 @@ export const faultsOf = (path: string): readonly ShownFault[] =>
 
 export const faultId = (path: string): string => `${fieldId(path)}-fault`
 
-export function FaultNote({ path }: { readonly path: string }) {
-  const found = faultsOf(path)
-  if (found.length === 0) return null
+interface FaultNoteProps {
+  readonly path: string
+  /** What the field itself has against the text in it: with a way out, in place of the engine's plain word. */
+  readonly typed?: string
+}
+
+export function FaultNote({ path, typed = '' }: FaultNoteProps) {
+  const sentences = typed === '' ? faultsOf(path).map(({ text }) => told(measured(text))) : [typed]
+  if (sentences.length === 0) return null
   return (
     <p class="fault" id={faultId(path)}>
-      {found.map((fault) => (
-        <span key={fault.text}>{fault.text}</span>
+      {sentences.map((sentence) => (
+        <span key={sentence}>{sentence}</span>
       ))}
     </p>
   )

@@ -1,183 +1,115 @@
-/** One field of the form: label, control, unit, help, limits, and its fault directly under it. */
+/** One field of the form: label, control, unit, how sure it is, its fault directly under it, and its help when asked. */
 import { useState } from 'preact/hooks'
 import type { FormField } from '../../src/index.ts'
-import { waysOfKnowing } from '../../src/units/quantity.ts'
 import { change, descriptions, document, setValue } from '../store/design.ts'
-import { isRawObject, type Path, typedNumber } from '../store/raw-document.ts'
+import { decimalMark, measure } from '../store/measure.ts'
+import { isRawObject } from '../store/raw-document.ts'
+import { told } from '../text/engine-sentence.ts'
+import { language, say } from '../text/say.ts'
+import { bareValue, Certainty, greatestGuess, quantityWith } from './certainty.tsx'
 import { FaultNote, faultId, faultsOf } from './fault-note.tsx'
+import { FieldHelp } from './field-help.tsx'
 import { fieldId, labelOf } from './label.ts'
+import { listText, numberList } from './number-list.ts'
+import {
+  faultSentence,
+  type NumberSaying,
+  numberManner,
+  numberSaying,
+  quantitySaying,
+} from './number-saying.ts'
+import { Stepper } from './stepper.tsx'
+import { TypedInput } from './typed-input.tsx'
 import { isVariantChoice, withVariant } from './variant.ts'
-
-const shownText = (value: unknown): string =>
-  value === undefined ? '' : typeof value === 'object' ? JSON.stringify(value) : String(value)
-
-interface TypedInput {
-  readonly id: string
-  readonly value: unknown
-  readonly read: (text: string) => unknown
-  readonly write: (value: unknown) => void
-  readonly show?: (value: unknown) => string
-  readonly placeholder?: string
-  readonly numeric?: boolean
-  readonly label?: string
-  readonly describedBy?: string
-  readonly invalid?: boolean
-  readonly lines?: number
-}
-
-/** Keeps the text as typed, "1." included, until the value changes from elsewhere. */
-function TypedInput(props: TypedInput) {
-  const {
-    id,
-    value,
-    read,
-    write,
-    show = shownText,
-    placeholder,
-    numeric,
-    label,
-    describedBy,
-    invalid,
-    lines,
-  } = props
-  const [text, setText] = useState(show(value))
-  const shown = JSON.stringify(read(text)) === JSON.stringify(value) ? text : show(value)
-  const common = {
-    id,
-    value: shown,
-    placeholder,
-    autocomplete: 'off',
-    spellcheck: lines !== undefined,
-    'aria-label': label,
-    'aria-describedby': describedBy,
-    'aria-invalid': invalid ? ('true' as const) : undefined,
-  }
-  const typed = (next: string) => {
-    setText(next)
-    write(read(next))
-  }
-  return lines === undefined ? (
-    <input
-      {...common}
-      type="text"
-      inputMode={numeric ? 'decimal' : 'text'}
-      onInput={(event) => typed(event.currentTarget.value)}
-    />
-  ) : (
-    <textarea {...common} rows={lines} onInput={(event) => typed(event.currentTarget.value)} />
-  )
-}
 
 const plainText = (text: string): string | undefined => (text === '' ? undefined : text)
 
-const numberList = (text: string): unknown =>
-  text.trim() === ''
-    ? undefined
-    : text
-        .split(/[\s,;]+/)
-        .filter((part) => part !== '')
-        .map(typedNumber)
-
-const listText = (value: unknown): string => (Array.isArray(value) ? value.join(', ') : shownText(value))
-
-const limit = (value: number) =>
-  (Math.abs(value) >= 1e5 ? value.toExponential(0) : String(value)).replace('-', '−')
-
-function limitsText({ minimum, maximum, unit, kind }: FormField): string {
-  if (kind === 'choice' || (minimum === undefined && maximum === undefined)) return ''
-  const tail = unit === '' ? '' : ` ${unit}`
-  if (minimum !== undefined && maximum !== undefined) return `${limit(minimum)} to ${limit(maximum)}${tail}`
-  return minimum !== undefined ? `at least ${limit(minimum)}${tail}` : `at most ${limit(maximum!)}${tail}`
-}
-
-const bareValue = (value: unknown) => (isRawObject(value) ? value['value'] : value)
-
-/** The number alone where nothing more is said of it. */
-function quantityWith(value: unknown, key: 'value' | 'spread' | 'known', part: unknown): unknown {
-  const parts: Record<string, unknown> = isRawObject(value) ? { ...value } : { value }
-  if (part === undefined) delete parts[key]
-  else parts[key] = part
-  if (parts['spread'] === undefined && parts['known'] === undefined) return parts['value']
-  return parts
-}
-
-function Certainty({ field, label }: { readonly field: FormField; readonly label: string }) {
-  const { keys, value, path, unit } = field
-  const parts = isRawObject(value) ? value : {}
-  const id = fieldId(path)
-  const put = (key: 'spread' | 'known', part: unknown) => setValue(keys, quantityWith(value, key, part))
-  return (
-    <div class="certainty" id={`${id}-certainty`}>
-      <label for={`${id}-spread`}>±</label>
-      <TypedInput
-        id={`${id}-spread`}
-        value={parts['spread']}
-        read={typedNumber}
-        write={(part) => put('spread', part)}
-        numeric
-        label={`${label}: give or take`}
-      />
-      <span class="unit">{unit}</span>
-      <select
-        aria-label={`${label}: how known`}
-        value={String(parts['known'] ?? '')}
-        onChange={(event) => put('known', plainText(event.currentTarget.value))}
-      >
-        <option value="">how known?</option>
-        {waysOfKnowing.map((way) => (
-          <option key={way} value={way}>
-            {way}
-          </option>
-        ))}
-      </select>
-    </div>
-  )
-}
+const shownText = (value: unknown): string =>
+  value === undefined ? '' : typeof value === 'object' ? JSON.stringify(value) : String(value)
 
 /** What every control needs: its field, its own id, and the ids of the texts that describe it. */
 interface ControlProps {
   readonly field: FormField
   readonly id: string
+  readonly label: string
   readonly describedBy: string
+  readonly invalid: boolean
+  /** Changes with the units and the language. */
+  readonly manner: string
 }
 
-function Choice({ field, id, describedBy }: ControlProps) {
+function Choice({ field, id, describedBy, invalid }: ControlProps) {
   const { keys, value, words, optional } = field
   const text = value === undefined ? '' : String(value)
   const choose = (word: string) =>
     isVariantChoice(descriptions.value, keys)
       ? change(withVariant(document.value, descriptions.value, keys, word))
       : setValue(keys, plainText(word))
-  const none = field.default === undefined ? 'not given' : `usual: ${String(field.default)}`
+  const none = field.default === undefined ? say`not given` : say`usual: ${told(String(field.default))}`
   return (
     <select
       id={id}
       value={text}
       aria-describedby={describedBy}
-      aria-invalid={faultsOf(field.path).length > 0 ? 'true' : undefined}
+      aria-invalid={invalid ? 'true' : undefined}
       onChange={(event) => choose(event.currentTarget.value)}
     >
       {optional || text === '' ? <option value="">{none}</option> : null}
       {text !== '' && !words.includes(text) ? <option value={text}>{text}</option> : null}
       {words.map((word) => (
         <option key={word} value={word}>
-          {word}
+          {told(word)}
         </option>
       ))}
     </select>
   )
 }
 
-function Control({ field, id, describedBy }: ControlProps) {
+/** A number with its steppers and its unit; what is said of it beside the value stays. */
+function NumberControl({ saying, ...props }: ControlProps & { readonly saying: NumberSaying }) {
+  const { field, id, label, describedBy, invalid, manner } = props
+  const { keys, value, default: usual } = field
+  const bare = bareValue(value)
+  const write = (next: unknown) =>
+    setValue(keys, isRawObject(value) ? quantityWith(value, 'value', next) : next)
+  // where nothing stands yet, a hand on the buttons begins from what is usual
+  const stepped = (from: unknown, by: number) => saying.stepped(from ?? usual, by)
+  const step = (by: number) => {
+    const next = stepped(bare, by)
+    if (next !== bare) write(next)
+  }
+  return (
+    <>
+      <Stepper sign="−" label={say`${label}: less`} step={() => step(-1)} />
+      <TypedInput
+        id={id}
+        value={bare}
+        read={saying.read}
+        write={write}
+        show={saying.show}
+        manner={manner}
+        number={{ ...numberManner(saying, bare), stepped }}
+        placeholder={usual === undefined || typeof usual === 'object' ? '' : saying.show(usual)}
+        describedBy={describedBy}
+        invalid={invalid}
+      />
+      <Stepper sign="+" label={say`${label}: more`} step={() => step(1)} />
+      <span class="unit">{saying.unit(bare)}</span>
+    </>
+  )
+}
+
+function Control(props: ControlProps & { readonly saying: NumberSaying | undefined }) {
+  const { field, id, describedBy, invalid, manner, saying } = props
   const { keys, value, kind } = field
-  const write = (keysOf: Path) => (next: unknown) => setValue(keysOf, next)
-  const invalid = faultsOf(field.path).length > 0
+  if (saying) return <NumberControl {...props} saying={saying} />
+  const write = (next: unknown) => setValue(keys, next)
   const placeholder =
     field.default === undefined || typeof field.default === 'object' ? '' : String(field.default)
-  const common = { id, describedBy, invalid, placeholder }
+  const common = { id, value, write, describedBy, invalid, placeholder }
   switch (kind) {
     case 'choice':
-      return <Choice field={field} id={id} describedBy={describedBy} />
+      return <Choice {...props} />
     case 'flag':
       return (
         <input
@@ -188,80 +120,98 @@ function Control({ field, id, describedBy }: ControlProps) {
           onChange={(event) => setValue(keys, event.currentTarget.checked)}
         />
       )
-    case 'text':
-      return (
-        <TypedInput
-          {...common}
-          value={value}
-          read={plainText}
-          write={write(keys)}
-          {...(['note', 'goal'].includes(String(keys.at(-1))) ? { lines: 3 } : {})}
-        />
-      )
     case 'list':
-      return <TypedInput {...common} value={value} read={numberList} write={write(keys)} show={listText} />
-    case 'quantity':
       return (
         <TypedInput
           {...common}
-          value={bareValue(value)}
-          read={typedNumber}
-          write={(next) => setValue(keys, quantityWith(value, 'value', next))}
-          numeric
+          read={(text) => numberList(field, text, decimalMark())}
+          show={(list) => listText(field, list, decimalMark())}
+          manner={manner}
         />
       )
     default:
       return (
         <TypedInput
           {...common}
-          value={value}
-          read={typedNumber}
-          write={write(keys)}
-          numeric={kind === 'count'}
+          read={plainText}
+          show={shownText}
+          {...(['note', 'goal'].includes(String(keys.at(-1))) ? { lines: 3 } : {})}
         />
       )
   }
 }
 
+/** What the field has against the text that stands in it, beside what the engine says. */
+function typedFault(field: FormField, saying: NumberSaying | undefined): string {
+  const { path, value, kind } = field
+  const [bare, spread] = isRawObject(value) ? [value['value'], value['spread']] : [value, undefined]
+  const fault = typeof bare === 'string' ? saying?.fault(bare) : undefined
+  if (fault !== undefined) return faultSentence(field, String(bare), fault)
+  if (kind !== 'quantity' || typeof spread !== 'string') return ''
+  const ofSpread = quantitySaying(field, true).fault(spread)
+  return ofSpread === undefined ? '' : faultSentence({ ...field, path: `${path}.spread` }, spread, ofSpread)
+}
+
 export function Field({ field }: { readonly field: FormField }) {
-  const { path, kind, unit, help, keys, value } = field
+  const { path, kind, keys, value } = field
   const id = fieldId(path)
   const label = labelOf(keys)
+  const [unsure, setUnsure] = useState(false)
   const [asked, setAsked] = useState(false)
-  const open = kind === 'quantity' && (asked || isRawObject(value))
-  const limits = limitsText(field)
-  const numeric = ['quantity', 'count', 'wire size'].includes(kind)
-  const hasFault = faultsOf(path).length > 0
-  const describedBy = hasFault ? `${id}-help ${faultId(path)}` : `${id}-help`
+  const saying = ['quantity', 'count', 'wire size'].includes(kind) ? numberSaying(field) : undefined
+  const manner = JSON.stringify([measure.value, language.value])
+  const typed = typedFault(field, saying)
+  const hasFault = typed !== '' || faultsOf(path).length > 0
+  const also = saying?.also(bareValue(value)) ?? ''
+  const bears = greatestGuess(path)
+  const describedBy = [
+    `${id}-help`,
+    ...(bears === '' ? [] : [`${id}-bears`]),
+    ...(hasFault ? [faultId(path)] : []),
+  ].join(' ')
+  const open = kind === 'quantity' && (unsure || isRawObject(value))
   const wide =
     kind === 'text' || kind === 'list' || (kind === 'choice' && field.words.some((word) => word.length > 16))
   return (
     <div class={`field field-${kind.replace(' ', '-')}${wide ? ' wide' : ''}${hasFault ? ' faulty' : ''}`}>
-      <label for={id}>{label}</label>
+      <span class="name">
+        <label for={id}>{label}</label>
+        <button
+          type="button"
+          class="ask"
+          aria-expanded={asked}
+          aria-controls={`${id}-help`}
+          aria-label={say`What is this: ${label}`}
+          onClick={() => setAsked(!asked)}
+        >
+          ?
+        </button>
+      </span>
       <span class="control">
-        <Control field={field} id={id} describedBy={describedBy} />
-        {numeric ? <span class="unit">{unit}</span> : null}
+        <Control {...{ field, id, label, describedBy, manner, saying }} invalid={hasFault} />
         {kind === 'quantity' ? (
           <button
             type="button"
             class="spread-button"
             aria-expanded={open}
-            aria-label={`How sure is ${label.toLowerCase()}`}
-            title="How sure?"
-            onClick={() => setAsked(!open)}
+            aria-label={say`How sure is ${label}`}
+            title={say`How sure?`}
+            onClick={() => setUnsure(!open)}
             disabled={isRawObject(value)}
           >
             ±
           </button>
-        ) : numeric ? (
-          <span class="no-spread" />
         ) : null}
       </span>
-      {open ? <Certainty field={field} label={label} /> : null}
-      <FaultNote path={path} />
-      <p class="help" id={`${id}-help`}>
-        {help} {limits === '' ? null : <span class="limits">({limits})</span>}
-      </p>
+      {open ? <Certainty field={field} label={label} manner={manner} /> : null}
+      {also === '' ? null : <p class="also">{also}</p>}
+      {bears === '' ? null : (
+        <p class="bears" id={`${id}-bears`}>
+          {bears}
+        </p>
+      )}
+      <FaultNote path={path} typed={typed} />
+      <FieldHelp field={field} asked={asked} />
     </div>
   )
 }

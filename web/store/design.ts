@@ -1,23 +1,23 @@
 /** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
 import { computed, signal } from '@preact/signals'
-import type {
-  FieldDescription,
-  FormField,
-  GeneratorTarget,
-  MatchMap,
-  SpreadStudy,
-  Worth,
-} from '../../src/index.ts'
+import type { FieldDescription, FormField, SpreadStudy, Worth } from '../../src/index.ts'
 import { migrated } from '../../src/machine/migration.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
+import type { SightName } from '../sight.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
-import type { WireSnapshot } from '../wire-snapshot.ts'
+import { say } from '../text/say.ts'
+import { begin, type Held, hold, notYetOwn, startCopy, takenFromShelf } from './autosave.ts'
 import { openingExample } from './example.ts'
 import { changed, type History, historyOf, redone, undone } from './history.ts'
-import { keep, keepBefore, kept, keptBefore } from './keeping.ts'
+import { newIdentity } from './identity.ts'
+import { foundCopies } from './keeping.ts'
 import { type Path, type RawObject, withValue } from './raw-document.ts'
+import type { TurningPoint } from './turning-point.ts'
 
-const start = kept()
+const copies = foundCopies()
+const copy = startCopy(copies)
+/** Nothing was kept here before: whoever opens the page is asked what they have. */
+export const firstVisit = copy === undefined && copies.unreadable === 0
 
 /** A document of an older version goes on in the present form; one that no version fits stays for the faults to tell. */
 function present(old: RawObject): RawObject {
@@ -25,9 +25,19 @@ function present(old: RawObject): RawObject {
   return 'document' in found ? found.document : old
 }
 
-export const document = signal<RawObject>(present(start.document ?? openingExample().document))
+const start: Held = copy
+  ? { id: copy.id, document: present(copy.document) }
+  : { id: newIdentity(), document: openingExample().document }
+
+export const document = signal<RawObject>(start.document)
+/** The open design's place on the shelf. */
+export const openId = signal(start.id)
 /** Messages about keeping and opening, in sentences. */
-export const notice = signal(start.trouble)
+export const notice = signal(
+  copies.unreadable === 0
+    ? ''
+    : say`What was kept from your last visit cannot be read. It was put aside in the browser’s store, and another design was opened.`,
+)
 export const descriptions = signal<readonly FieldDescription[]>([])
 export const form = signal<readonly FormField[]>([])
 export const faults = signal<readonly ShownFault[]>([])
@@ -42,12 +52,6 @@ export const spreadProgress = signal<number | undefined>(undefined)
 /** The need against the year; undefined until it has been worked out, or where the design names no need. */
 export const worth = signal<Worth | undefined>(undefined)
 export const windDetail = signal<WindSnapshot | undefined>(undefined)
-/** The map of blades and generator; follows the snapshot. */
-export const matchDetail = signal<
-  { readonly map: MatchMap; readonly target: GeneratorTarget | undefined } | undefined
->(undefined)
-/** Where along the wire the volts arise; worked out only while something shows it. */
-export const wireDetail = signal<WireSnapshot | undefined>(undefined)
 /** Wind wished for [m/s]; undefined until the slider is moved. */
 const wishedWind = signal<number | undefined>(undefined)
 /** The engine itself failed. */
@@ -67,9 +71,15 @@ export const row = computed(() => {
   return nearest
 })
 
+/** The numbers stand; only the rules are still being asked about them, as after the first numbers of a visit. */
+const judging = 1
+
 /** The numbers shown are not those of the document as it stands. */
 export const stale = computed(
-  () => faults.value.length > 0 || progress.value !== undefined || breakdown.value !== '',
+  () =>
+    faults.value.length > 0 ||
+    (progress.value !== undefined && progress.value !== judging) ||
+    breakdown.value !== '',
 )
 
 const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
@@ -78,35 +88,57 @@ const ask = (message: ToWorker) => worker.postMessage(message)
 let newest = 0
 let timer: ReturnType<typeof setTimeout> | undefined
 let answered = 0
+/** Of the result shown: bodies that are as they were are not built anew. */
+let bodies = -1
 
-/** Typing rests this long before the engine is asked [ms]. */
+/** In a run of edits typing rests this long before the engine is asked; the first after a quiet time goes at once [ms]. */
 const rest = 25
+let sentAt = Number.NEGATIVE_INFINITY
+
+/** For whoever measures: an edit, the numbers that came of it, and the frame that shows them. */
+const mark = (moment: 'edit' | 'result' | 'painted') => {
+  performance.clearMarks(moment)
+  performance.mark(moment)
+}
 
 function send(): void {
   timer = undefined
+  sentAt = performance.now()
   ask({ kind: 'edit', id: newest, text: JSON.stringify(document.value) })
 }
 
 /** Every state of this visit, for the way back and forth. */
-export const changes = signal<History<RawObject>>(historyOf(document.value, 'the page opened'))
+export const changes = signal<History<Held>>(historyOf(start, say`the page opened`))
 
-function show(next: RawObject): void {
-  document.value = next
-  notice.value = keep(next)
+function show(next: Held, what?: TurningPoint): void {
+  mark('edit')
+  const before = { id: openId.value, document: document.value }
   newest += 1
+  const quiet = timer === undefined && performance.now() - sentAt > rest
+  clearTimeout(timer)
+  document.value = next.document
+  // the engine is asked before the page draws anything, so that both are at work
+  if (quiet) send()
+  else timer = setTimeout(send, rest)
+  openId.value = next.id
+  notice.value = ''
+  hold(next, before, what)
   progress.value ??= 0
-  if (timer !== undefined) clearTimeout(timer)
-  timer = setTimeout(send, rest)
+}
+
+function take(next: Held, what: string, mark?: string, turningPoint?: TurningPoint): void {
+  const at = performance.now()
+  changes.value = changed(changes.value, { state: next, what, mark, at })
+  show(next, turningPoint)
 }
 
 /** `what` is told beside the way back; steps with one `mark` that follow each other closely are one. */
-export function change(typed: RawObject, what = 'a change of several fields', mark?: string): void {
-  const state = present(typed)
-  changes.value = changed(changes.value, { state, what, mark, at: performance.now() })
-  show(state)
+export function change(typed: RawObject, what = say`a change of several fields`, mark?: string): void {
+  if (typed === document.value) return
+  take({ id: openId.value, document: present(typed) }, what, mark)
 }
 
-function turnTo(history: History<RawObject>): void {
+function turnTo(history: History<Held>): void {
   if (history === changes.value) return
   changes.value = history
   show(history.present.state)
@@ -120,15 +152,32 @@ export function setValue(path: Path, value: unknown): void {
   change(withValue(document.value, path, value) as RawObject, place, place)
 }
 
-/** What stood here before another design was opened. */
-export const before = signal<RawObject | undefined>(keptBefore())
-
-/** Another design altogether: the wind looked at is chosen anew, and the one before can be brought back. */
-export function replace(next: RawObject, what = 'another design opened'): void {
+/** The open design goes on as `next` altogether; the state before is kept as a version, and the wind is chosen anew. */
+export function replace(
+  next: RawObject,
+  what = say`another state taken over`,
+  turningPoint: TurningPoint = 'replaced',
+): void {
   wishedWind.value = undefined
-  before.value = document.value
-  keepBefore(document.value)
-  change(next, what)
+  take({ id: openId.value, document: present(next) }, what, undefined, turningPoint)
+}
+
+export interface Opening {
+  /** Its place on the shelf; a new one where it has none yet. */
+  readonly id?: string
+  /** When the shelf's state of it was changed; undefined where the shelf has none. */
+  readonly changedAt?: number
+  /** An example, which is no design of one's own until it is changed. */
+  readonly example?: boolean
+}
+
+/** Opens another design; the one before stays on the shelf. */
+export function openAnother(next: RawObject, what: string, opening: Opening = {}): void {
+  const held: Held = { id: opening.id ?? newIdentity(), document: present(next) }
+  if (opening.example) notYetOwn(held.id)
+  if (opening.changedAt !== undefined) takenFromShelf(held, opening.changedAt)
+  wishedWind.value = undefined
+  take(held, what)
 }
 
 export function lookAtRow(index: number): void {
@@ -138,20 +187,28 @@ export function lookAtRow(index: number): void {
   ask({ kind: 'wind', row: index })
 }
 
-let wireWatchers = 0
-
-/** Something shows where the volts arise, until the function returned is called. */
-export function watchWire(): () => void {
-  wireWatchers += 1
-  if (snapshot.value && !wireDetail.value) ask({ kind: 'wire' })
-  return () => {
-    wireWatchers -= 1
-  }
+/** The row nearest to a wind that somebody pointed at [m/s]. */
+export function lookAtWind(wind: number): void {
+  const rows = snapshot.value?.rows ?? []
+  const nearest = rows.reduce(
+    (best, row, k) => (Math.abs(row.wind - wind) < Math.abs(rows[best]!.wind - wind) ? k : best),
+    0,
+  )
+  if (nearest !== row.value) lookAtRow(nearest)
 }
+
+let hearSight: (name: SightName, drawn: unknown) => void = () => {}
+
+/** Who is told what the pictures in sight are drawn of. */
+export function heardSight(hear: (name: SightName, drawn: unknown) => void): void {
+  hearSight = hear
+}
+
+export const askSights = (names: readonly SightName[]): void => ask({ kind: 'sights', names })
 
 function stopped(reason: string): void {
   progress.value = undefined
-  breakdown.value = `The engine stopped: ${reason}. Your design is kept; change it, or save it as a file.`
+  breakdown.value = say`The engine stopped: ${reason}. Your design is kept; change it, or save it as a file.`
 }
 
 worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
@@ -163,45 +220,51 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     if (data.id === answered) windDetail.value = data.wind
     return
   }
-  if (data.kind === 'wire') {
-    if (data.id === answered) wireDetail.value = data.wire
-    return
-  }
-  if (data.kind === 'match') {
-    if (data.id === answered) matchDetail.value = { map: data.map, target: data.target }
+  if (data.kind === 'sight') {
+    if (data.id === answered) hearSight(data.name, data.drawn)
     return
   }
   // an answer to an older edit says nothing of the document as it stands
   if (data.id !== newest) return
   if (data.kind === 'failed') stopped(data.reason)
-  else if (data.kind === 'form') form.value = data.form
+  else if (data.kind === 'concerns') {
+    if (snapshot.value) snapshot.value = { ...snapshot.value, concerns: data.concerns }
+    progress.value = undefined
+  } else if (data.kind === 'form') form.value = data.form
   else if (data.kind === 'spread-progress') spreadProgress.value = data.fraction
   else if (data.kind === 'spreads') {
     spreadStudy.value = data.study
     if (data.last) spreadProgress.value = undefined
   } else if (data.kind === 'worth') worth.value = data.worth
   else if (data.kind === 'progress') {
-    faults.value = []
+    // a new empty list would have every field drawn anew
+    if (faults.value.length > 0) faults.value = []
     breakdown.value = ''
     progress.value = data.fraction
   } else if (data.kind === 'faults') {
     faults.value = data.faults
     progress.value = undefined
   } else {
+    mark('result')
     answered = data.id
-    faults.value = []
-    snapshot.value = data.snapshot
+    if (faults.value.length > 0) faults.value = []
+    const solid = data.bodies === bodies ? snapshot.value?.solid : undefined
+    bodies = data.bodies
+    snapshot.value = solid === undefined ? data.snapshot : { ...data.snapshot, solid }
     spreadStudy.value = undefined
     spreadProgress.value = undefined
     worth.value = undefined
-    progress.value = undefined
+    progress.value = data.snapshot.concerns === undefined ? judging : undefined
     ask({ kind: 'wind', row: row.value })
-    ask({ kind: 'match' })
-    if (wireWatchers > 0) ask({ kind: 'wire' })
-    else wireDetail.value = undefined
+    requestAnimationFrame(() => setTimeout(mark, 0, 'painted'))
   }
 }
 
 worker.onerror = (event) => stopped(event.message || 'no reason given')
 
 send()
+
+begin(start, copies, (held, changedAt) => {
+  openAnother(held.document, say`opened from the shelf`, { id: held.id, changedAt })
+  changes.value = historyOf({ id: held.id, document: document.value }, say`the page opened`)
+})

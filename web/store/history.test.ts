@@ -1,7 +1,9 @@
 /** Checks of undo and redo: every state comes back, typing is one step, a change cuts off what was undone. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { exampleDocument } from '../../test/example.ts'
 import { changed, type History, historyOf, redone, undone } from './history.ts'
+import { type Path, type RawObject, withValue } from './raw-document.ts'
 
 const typed = (history: History<string>, state: string, mark: string | undefined, at: number) =>
   changed(history, { state, what: mark ?? 'another', mark, at })
@@ -54,5 +56,33 @@ describe('law: a history of a document', () => {
     const history = historyOf('a', 'opened')
     expect(undone(history)).toBe(history)
     expect(typed(history, 'a', undefined, 5)).toBe(history)
+  })
+})
+
+describe('law: states share what did not change', () => {
+  test('five thousand edits keep fewer than six new objects each', () => {
+    const start = exampleDocument('boathouse-two-disc') as RawObject
+    const paths: readonly Path[] = [
+      ['stator', 'winding', 'turns'],
+      ['site', 'meanWind_m_per_s'],
+      ['rotor', 'magnet', 'length_mm'],
+      ['name'],
+    ]
+    let history = historyOf(start, 'opened')
+    const edits = 5000
+    for (let k = 0; k < edits; k++) {
+      const state = withValue(history.present.state, paths[k % paths.length]!, k) as RawObject
+      history = changed(history, { state, what: 'edit', at: 10_000 * k })
+    }
+    expect(history.past).toHaveLength(edits)
+    const seen = new Set<object>()
+    const queue: unknown[] = [...history.past, history.present].map(({ state }) => state)
+    for (let item = queue.pop(); item !== undefined; item = queue.pop()) {
+      if (typeof item !== 'object' || item === null || seen.has(item)) continue
+      seen.add(item)
+      queue.push(...Object.values(item).filter((inner) => inner !== undefined))
+    }
+    expect(seen.size).toBeLessThan(6 * edits)
+    expect(history.past[0]!.state).toBe(start)
   })
 })

@@ -1,56 +1,36 @@
 /** Remedies for the match of the present design: how far they are, their report, one taken over on trial. */
-import { computed, signal } from '@preact/signals'
 import { withChanges } from '../../src/analysis/remedy/change.ts'
-import type { Remedy, RemedyReport } from '../../src/index.ts'
-import { changesText } from '../../src/output/remedy-words.ts'
+import type { Remedy } from '../../src/index.ts'
+import { changesText, remedyNames } from '../../src/output/remedy-words.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 import { document as design, notice, replace } from './design.ts'
+import { jobView } from './job.ts'
 import type { RawObject } from './raw-document.ts'
-import { sideEngine } from './side-engine.ts'
+import { keepTracing } from './tracing.ts'
 
-export type RemedyState =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'running'; readonly fraction: number }
-  | { readonly kind: 'refused'; readonly reason: string }
-  | { readonly kind: 'done'; readonly report: RemedyReport; readonly of: RawObject }
+const view = jobView('remedies')
+export const remedies = view.state
+export const remediesStale = view.stale
+export const stopRemedies = view.stop
 
-export const remedies = signal<RemedyState>({ kind: 'none' })
+export const tryRemedies = (): void => view.start({ text: JSON.stringify(design.value) })
 
-/** The design has been changed since its remedies were tried. */
-export const remediesStale = computed(
-  () => remedies.value.kind === 'done' && remedies.value.of !== design.value,
-)
-
-let asked: RawObject | undefined
-
-const engine = sideEngine(
-  (data) => {
-    if (data.kind === 'remedies-progress') remedies.value = { kind: 'running', fraction: data.fraction }
-    else if (data.kind === 'remedies-refused') remedies.value = { kind: 'refused', reason: data.reason }
-    else if (data.kind === 'remedies' && asked)
-      remedies.value = { kind: 'done', report: data.report, of: asked }
-  },
-  (reason) => {
-    remedies.value = { kind: 'refused', reason }
-  },
-)
-
-export function tryRemedies(): void {
-  asked = design.value
-  const text = JSON.stringify(asked)
-  remedies.value = { kind: 'running', fraction: 0 }
-  engine.ask((id) => ({ kind: 'remedies', id, text }))
-}
-
-export function stopRemedies(): void {
-  engine.ask(() => ({ kind: 'remedies-stop' }))
-  remedies.value = { kind: 'none' }
-}
-
-/** Puts a remedy's changes into the document that the remedies were tried on; the way back is kept. */
+/** Puts a remedy's changes into the document that the remedies were tried on: one step for the way back, under its name. */
 export function takeRemedy(remedy: Remedy): void {
   const state = remedies.value
   if (state.kind !== 'done') return
-  replace(withChanges(state.of, remedy.changes) as RawObject)
-  if (notice.value === '')
-    notice.value = `Taken over: ${changesText(remedy)}. “Back to what I had” brings back the design as it was.`
+  replace(
+    withChanges(state.of, remedy.changes) as RawObject,
+    say`remedy: ${told(remedyNames[remedy.kind])}`,
+    'remedy',
+  )
+  notice.value = say`Taken over: ${changesText(remedy)}. “Undo” brings back the design as it was, and the shelf keeps it as a version.`
+}
+
+/** Keeps what the remedy would make as a tracing under that name, laid over the design that stays; gives its letter. */
+export async function layRemedyOver(remedy: Remedy, name: string): Promise<string | undefined> {
+  const state = remedies.value
+  if (state.kind !== 'done') return undefined
+  return keepTracing(name, withChanges(state.of, remedy.changes) as RawObject)
 }

@@ -1,5 +1,7 @@
 /** A design in the fragment of an address: pressed small on the way out, taken as hostile on the way in. */
-import { isRawObject, type RawObject } from './raw-document.ts'
+import { say } from '../text/say.ts'
+import { type Foreign, foreignDocument, refused } from './foreign-document.ts'
+import type { RawObject } from './raw-document.ts'
 
 /** Names the form in the fragment, so that a later form can be told from it. */
 const key = 'design'
@@ -74,37 +76,41 @@ export async function shareFragment(document: RawObject): Promise<string> {
   return `#${key}=${base64url(pressed!)}`
 }
 
-export type Shared =
-  | { readonly kind: 'none' }
-  | { readonly kind: 'document'; readonly document: RawObject }
-  /** In a sentence for the page. */
-  | { readonly kind: 'refused'; readonly reason: string }
-
-const refused = (reason: string): Shared => ({ kind: 'refused', reason })
+export type Shared = { readonly kind: 'none' } | Foreign
 
 /** What a fragment holds. Never throws, never unpacks more than `mostUnpressed`. */
 export async function sharedDocument(fragment: string): Promise<Shared> {
   const found = new RegExp(`^#?${key}=(.*)$`, 's').exec(fragment)
   if (found === null) return { kind: 'none' }
   const text = found[1]!
-  if (text.length > (mostPressed * 4) / 3)
-    return refused('The link is longer than any design makes it; it was not opened.')
+  const most = Math.floor((mostPressed * 4) / 3)
+  if (text.length > most)
+    return refused(
+      say`The link must be at most ${most} letters long; received ${text.length} letters (too-large)`,
+    )
   const bytes = bytesOf(text)
   if (bytes === undefined || bytes.length === 0)
-    return refused('The link holds letters that no shared design has; perhaps it was cut off or changed.')
+    return refused(
+      say`The link must be made of the letters of a shared design; received other ones, perhaps it was cut off or changed (wrong-type)`,
+    )
   let unpacked: Uint8Array | undefined
   try {
     unpacked = await gathered(through(bytes, new DecompressionStream('deflate-raw')), mostUnpressed)
   } catch {
-    return refused('The link cannot be unpacked; perhaps it was cut off on its way.')
+    return refused(
+      say`The link must be whole; received a part that cannot be unpacked, perhaps it was cut off on its way (wrong-length)`,
+    )
   }
   if (unpacked === undefined)
-    return refused('The link unpacks to more than any design holds; it was not opened.')
+    return refused(
+      say`The link must unpack to at most ${mostUnpressed} bytes; received more than that (too-large)`,
+    )
   try {
-    const document: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(unpacked))
-    if (isRawObject(document)) return { kind: 'document', document }
+    return foreignDocument(
+      new TextDecoder('utf-8', { fatal: true }).decode(unpacked),
+      say`The design in the link`,
+    )
   } catch {
-    // told below
+    return refused(say`The link must hold a text; received bytes that are none (wrong-type)`)
   }
-  return refused('What the link holds is no design.')
 }

@@ -2,6 +2,8 @@
 import { useSignal } from '@preact/signals'
 import type { ShownConcern } from '../shown-concern.ts'
 import { answerConcern, takeAnswerBack } from '../store/answer.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 
 const today = (): string => new Date().toISOString().slice(0, 10)
 
@@ -14,12 +16,11 @@ export function ConcernAnswerView({ concern }: { readonly concern: ShownConcern 
   const id = (name: string) => `answer-${code}-${name}`
   return (
     <details class="answer">
-      <summary>I measured it</summary>
-      <p>What answers it: {answeredBy}</p>
+      <summary>{say`I measured it`}</summary>
+      <p>{say`What answers it: ${told(answeredBy)}`}</p>
       {severity === 'blocking' ? (
         <p class="note">
-          It blocks this design’s class. An answer does not make it safe: the sign-off will say that it stands
-          on your note, and local codes and licensed people stay as they are.
+          {say`It blocks this design’s class. An answer does not make it safe: the sign-off will say that it stands on your note, and local codes and licensed people stay as they are.`}
         </p>
       ) : null}
       <form
@@ -29,7 +30,7 @@ export function ConcernAnswerView({ concern }: { readonly concern: ShownConcern 
           answerConcern(concern, { note: note.value, file: file.value, date: date.value })
         }}
       >
-        <label for={id('note')}>What was read, with what, by whom</label>
+        <label for={id('note')}>{say`What was read, with what, by whom`}</label>
         <textarea
           id={id('note')}
           rows={3}
@@ -40,7 +41,7 @@ export function ConcernAnswerView({ concern }: { readonly concern: ShownConcern 
             note.value = currentTarget.value
           }}
         />
-        <label for={id('file')}>Name of the file with the readings, if there is one</label>
+        <label for={id('file')}>{say`Name of the file with the readings, if there is one`}</label>
         <input
           id={id('file')}
           type="text"
@@ -50,7 +51,7 @@ export function ConcernAnswerView({ concern }: { readonly concern: ShownConcern 
             file.value = currentTarget.value
           }}
         />
-        <label for={id('date')}>Day of the reading</label>
+        <label for={id('date')}>{say`Day of the reading`}</label>
         <input
           id={id('date')}
           type="date"
@@ -60,10 +61,10 @@ export function ConcernAnswerView({ concern }: { readonly concern: ShownConcern 
           }}
         />
         <div class="fault-choice">
-          <button type="submit">Answer with this note</button>
+          <button type="submit">{say`Answer with this note`}</button>
           {answer === undefined ? null : (
             <button type="button" onClick={() => takeAnswerBack(code)}>
-              Take the answer out
+              {say`Take the answer out`}
             </button>
           )}
         </div>

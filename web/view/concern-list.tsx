@@ -1,65 +1,118 @@
-/** What the rules have to say of the design, the gravest first, with what helps and what answers it. */
+/** What the rules have to say, at the station where it arises: the gravest first, with what helps and what answers it. */
 import { isOpen } from '../../src/analysis/concern/concern.ts'
 import { signOffText } from '../../src/output/sign-off.ts'
 import type { ShownConcern } from '../shown-concern.ts'
 import { words } from '../station/label.ts'
-import { form } from '../store/design.ts'
+import { form, snapshot } from '../store/design.ts'
+import { measured } from '../store/measure.ts'
+import { byGravity, concernsIn, roomOfPath } from '../store/place-concern.ts'
+import { enter, type RoomKey, room, roomAddress } from '../store/room.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 import { ConcernAnswerView } from './concern-answer.tsx'
 import { ConcernRemedyView } from './concern-remedy.tsx'
 import { showField } from './show-field.ts'
 
-const order: readonly ShownConcern['severity'][] = ['blocking', 'warning', 'note']
+const severityNames: Readonly<Record<ShownConcern['severity'], () => string>> = {
+  blocking: () => say`blocking`,
+  warning: () => say`warning`,
+  note: () => say`note`,
+}
 
-const placeWords = (path: string): string => path.split('.').map(words).join(', ').toLowerCase()
+const placeWords = (path: string): string => path.split('.').map(words).join(', ')
 
-export function ConcernList({ concerns }: { readonly concerns: readonly ShownConcern[] }) {
-  const sorted = [...concerns].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
-  const has = (path: string) => form.value.some((field) => field.path.startsWith(path))
+function Concern({ concern }: { readonly concern: ShownConcern }) {
+  const open = isOpen(concern)
+  const here = form.value.some((field) => field.path.startsWith(concern.path))
   return (
-    <section class="card concerns" id="concerns" aria-labelledby="concerns-head">
+    <details class={`concern is-${concern.severity}${open ? '' : ' is-answered'}`}>
+      <summary>
+        <span class="severity">
+          {open ? severityNames[concern.severity]() : say`${severityNames[concern.severity]()}, answered`}
+        </span>{' '}
+        {told(measured(concern.what))}
+      </summary>
+      {concern.answerTexts.map((text) => (
+        <p key={text} class="answer-text">
+          {told(text)}
+        </p>
+      ))}
+      <p>{told(measured(concern.why))}</p>
+      <p class="figures-line">{told(measured(concern.figures))}</p>
+      {concern.measure === undefined ? null : (
+        <p class="note">{say`The rule looks at ${told(measured(concern.measure))}.`}</p>
+      )}
+      {concern.remedies.length === 0 ? null : (
+        <ul>
+          {concern.remedies.map((remedy) => (
+            <li key={remedy}>{told(remedy)}</li>
+          ))}
+        </ul>
+      )}
+      {here ? (
+        <button type="button" class="quiet" onClick={() => showField(concern.path)}>
+          {say`go to ${placeWords(concern.path)}`}
+        </button>
+      ) : null}
+      {concern.triable ? <ConcernRemedyView code={concern.code} what={concern.what} /> : null}
+      <ConcernAnswerView concern={concern} />
+    </details>
+  )
+}
+
+const keyOf = ({ code, path }: ShownConcern): string => `${code} ${path}`
+
+/** Those of one room. */
+export function RoomConcerns({ of }: { readonly of: RoomKey }) {
+  const result = snapshot.value
+  const here = result?.concerns ? concernsIn(result.concerns, of) : []
+  if (here.length === 0) return null
+  return (
+    <section class="concerns" aria-label={say`Concerns at this station`}>
+      {here.map((concern) => (
+        <Concern key={keyOf(concern)} concern={concern} />
+      ))}
+    </section>
+  )
+}
+
+/** All of them, with the way to the room of each, and what the sum of them says. */
+export function ConcernList({ concerns }: { readonly concerns: readonly ShownConcern[] }) {
+  const sorted = byGravity(concerns)
+  return (
+    <section class="card concerns-all" id="concerns" aria-labelledby="concerns-head">
       <h3 id="concerns-head">
-        Concerns <small>{sorted.length}</small>
+        {say`Concerns`} <small>{sorted.length}</small>
       </h3>
       <p class="note sign-off">
-        {sorted.length === 0 ? 'No rule objects to this design.' : signOffText(sorted)}
+        {sorted.length === 0 ? say`No rule objects to this design.` : told(signOffText(sorted))}
       </p>
-      {sorted.map((concern, k) => (
-        <details
-          key={`${concern.code} ${concern.path}`}
-          class={`concern is-${concern.severity}${isOpen(concern) ? '' : ' is-answered'}`}
-          open={k === 0 && concern.severity === 'blocking'}
-        >
-          <summary>
-            <span class="severity">
-              {concern.severity}
-              {isOpen(concern) ? '' : ', answered'}
-            </span>{' '}
-            {concern.what}
-          </summary>
-          {concern.answerTexts.map((text) => (
-            <p key={text} class="answer-text">
-              {text}
-            </p>
-          ))}
-          <p>{concern.why}</p>
-          <p class="figures-line">{concern.figures}</p>
-          {concern.measure === undefined ? null : <p class="note">The rule looks at {concern.measure}.</p>}
-          {concern.remedies.length === 0 ? null : (
-            <ul>
-              {concern.remedies.map((remedy) => (
-                <li key={remedy}>{remedy}</li>
-              ))}
-            </ul>
-          )}
-          {has(concern.path) ? (
-            <button type="button" class="quiet" onClick={() => showField(concern.path)}>
-              go to {placeWords(concern.path)}
-            </button>
-          ) : null}
-          {concern.triable ? <ConcernRemedyView code={concern.code} what={concern.what} /> : null}
-          <ConcernAnswerView concern={concern} />
-        </details>
-      ))}
+      <ul class="concern-lines">
+        {sorted.map((concern) => {
+          const place = roomOfPath(concern.path)
+          return (
+            <li
+              key={keyOf(concern)}
+              class={`concern-line is-${concern.severity}${isOpen(concern) ? '' : ' is-answered'}`}
+            >
+              {place === room.value ? (
+                <Concern concern={concern} />
+              ) : (
+                <a
+                  href={roomAddress(place)}
+                  onClick={(event) => {
+                    event.preventDefault()
+                    enter(place)
+                  }}
+                >
+                  <span class="severity">{severityNames[concern.severity]()}</span>{' '}
+                  {told(measured(concern.what))}
+                </a>
+              )}
+            </li>
+          )
+        })}
+      </ul>
     </section>
   )
 }

@@ -1,10 +1,18 @@
 /** A table of numbers that scrolls sideways by itself where it is wider than the page. */
 import type { ComponentChildren } from 'preact'
+import { type ChartTable, cellText } from '../../src/output/chart/chart-table.ts'
+import { shown } from '../text/say.ts'
 
 export interface Column<Row> {
   readonly head: string
   readonly unit?: string
   readonly cell: (row: Row) => ComponentChildren
+}
+
+/** The row that is looked at, and what choosing another does. */
+export interface RowChoice {
+  readonly chosen: number
+  readonly onChoose?: (row: number) => void
 }
 
 interface DataTable<Row> {
@@ -23,8 +31,9 @@ export function DataTable<Row>({ caption, columns, rows, chosen, onChoose }: Dat
         <caption>{caption}</caption>
         <thead>
           <tr>
-            {columns.map(({ head, unit }) => (
-              <th key={head} scope="col">
+            {columns.map(({ head, unit }, at) => (
+              // two columns may bear one head, as two designs may bear one name
+              <th key={at} scope="col">
                 {head}
                 {unit === undefined ? null : <small>{unit}</small>}
               </th>
@@ -33,10 +42,10 @@ export function DataTable<Row>({ caption, columns, rows, chosen, onChoose }: Dat
         </thead>
         <tbody>
           {rows.map((row, k) => (
-            <tr key={k} class={k === chosen ? 'chosen' : ''}>
-              {columns.map(({ head, cell }, at) =>
+            <tr key={k} class={k === chosen ? 'chosen' : ''} aria-current={k === chosen ? 'true' : undefined}>
+              {columns.map(({ cell }, at) =>
                 at === 0 ? (
-                  <th key={head} scope="row">
+                  <th key={at} scope="row">
                     {onChoose ? (
                       <button type="button" class="row-button" onClick={() => onChoose(k)}>
                         {cell(row)}
@@ -46,7 +55,7 @@ export function DataTable<Row>({ caption, columns, rows, chosen, onChoose }: Dat
                     )}
                   </th>
                 ) : (
-                  <td key={head}>{cell(row)}</td>
+                  <td key={at}>{cell(row)}</td>
                 ),
               )}
             </tr>
@@ -55,4 +64,19 @@ export function DataTable<Row>({ caption, columns, rows, chosen, onChoose }: Dat
       </table>
     </section>
   )
+}
+
+/** The numbers behind a picture, four digits of each; a file of them has more. */
+export function ChartTableView({ table, rows }: { readonly table: ChartTable; readonly rows?: RowChoice }) {
+  const columns = table.columns.map(
+    (column, k): Column<ChartTable['rows'][number]> => ({
+      head: column.head,
+      ...(column.unit === undefined ? {} : { unit: column.unit }),
+      cell: (row) => {
+        const cell = row[k]
+        return typeof cell === 'number' ? shown(cellText(cell, column)) : cellText(cell)
+      },
+    }),
+  )
+  return <DataTable caption={table.caption} columns={columns} rows={table.rows} {...rows} />
 }

@@ -4,6 +4,8 @@ import { likelyDefects, type MeterReadings } from '../../src/analysis/fault-diag
 import type { FaultStudy } from '../../src/index.ts'
 import { formatNumber } from '../../src/units/format.ts'
 import { typedNumber } from '../store/turn.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 
 /** As typed, by box. */
 const typed = signal<Readonly<Record<string, string>>>({})
@@ -57,37 +59,36 @@ export function DiagnosisForm({ made }: { readonly made: FaultStudy }) {
   const readings = readingsOf(lines, pairs, lines > 1)
   const diagnosis = readings ? likelyDefects(readings, made) : undefined
   return (
-    <section class="diagnosis" aria-label="What you read">
-      <h4>Which of them explains what you read?</h4>
+    <section class="diagnosis" aria-label={say`What you read`}>
+      <h4>{say`Which of them explains what you read?`}</h4>
       <p class="note">
-        Open terminals, true rms, all at one speed. Leave the speed empty if you do not know it: ratios tell
-        as well.
+        {say`Open terminals, true rms, all at one speed. Leave the speed empty if you do not know it: ratios tell as well.`}
       </p>
       <div class="diagnosis-boxes">
-        <Box name="rpm" label="Speed, rpm" />
+        <Box name="rpm" label={say`Speed, rpm`} />
         {Array.from({ length: lines }, (_, k) => (
-          <Box key={k} name={`line-${k}`} label={`Volts ${name(k, lines)}`} />
+          <Box key={k} name={`line-${k}`} label={say`Volts ${name(k, lines)}`} />
         ))}
-        {lines > 1 ? <Box name="corner" label="Volts, open corner" /> : null}
+        {lines > 1 ? <Box name="corner" label={say`Volts, open corner`} /> : null}
         {Array.from({ length: pairs }, (_, k) => (
-          <Box key={k} name={`ohm-${k}`} label={`Ohms ${name(k, pairs)}`} />
+          <Box key={k} name={`ohm-${k}`} label={say`Ohms ${name(k, pairs)}`} />
         ))}
       </div>
       <output aria-live="polite">
         {diagnosis === undefined ? (
-          'Fill a whole row of volts or of ohms.'
+          say`Fill a whole row of volts or of ohms.`
         ) : (
           <>
             <ol>
               {diagnosis.likely.slice(0, 4).map(({ words, distance, amount }) => (
                 <li key={words}>
-                  {words}
-                  {amount === 1 ? '' : `, ${formatNumber(amount, 2)} times as much`}: off by{' '}
-                  {formatNumber(distance, 2)} spreads of the meter
+                  {amount === 1
+                    ? say`${told(words)}: off by ${formatNumber(distance, 2)} spreads of the meter`
+                    : say`${told(words)}, ${formatNumber(amount, 2)} times as much: off by ${formatNumber(distance, 2)} spreads of the meter`}
                 </li>
               ))}
             </ol>
-            {diagnosis.next === undefined ? null : <p>{diagnosis.next}</p>}
+            {diagnosis.next === undefined ? null : <p>{told(diagnosis.next)}</p>}
           </>
         )}
       </output>

@@ -1,9 +1,11 @@
 /** Shows what defects would do to the present machine: the choice of one, its turn by hand, every figure. */
 import type { FaultCase, FaultStudy } from '../../src/index.ts'
-import { faultWaveformChart } from '../../src/output/chart/fault-waveform.ts'
+import { faultWaveformChart, faultWaveformTable } from '../../src/output/chart/fault-waveform.ts'
 import { faultCells, faultColumns, faultNote, faultSentence } from '../../src/output/fault-page.ts'
 import { formatNumber } from '../../src/units/format.ts'
 import { chosenCase, startStudy, stopStudy, study, studyStale } from '../store/fault.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
 import { DiagnosisForm } from './diagnosis.tsx'
@@ -13,22 +15,13 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 function Turn({ made, one }: { readonly made: FaultStudy; readonly one: FaultCase }) {
   const sound = made.sound.waveform
   const faulty = one.reading.waveform
-  const count = faulty[0]?.length ?? 0
-  const rows = Array.from({ length: count }, (_, k) => k).filter((k) => k % 5 === 0)
-  const columns: Column<number>[] = [
-    { head: 'turn', unit: '°', cell: (k) => formatNumber((360 * k) / count) },
-    ...faulty.flatMap((values, phase): Column<number>[] => [
-      { head: `sound ${phase + 1}`, unit: 'V', cell: (k) => formatNumber(sound[phase]![k]!) },
-      { head: `defect ${phase + 1}`, unit: 'V', cell: (k) => formatNumber(values[k]!) },
-    ]),
-  ]
   return (
     <ChartFrame
       name="fault-waveform"
-      title="One turn by hand"
-      note={`Volts of each phase with nothing connected: dashed as they should be, plain with ${one.words}.`}
+      title={say`One turn by hand`}
+      note={say`Volts of each phase with nothing connected: dashed as they should be, plain with this: ${told(one.words)}.`}
       draw={(width) => faultWaveformChart({ width, sound, faulty, words: one.words })}
-      table={() => <DataTable caption="One turn, every fifth sample" rows={rows} columns={columns} />}
+      data={() => faultWaveformTable({ sound, faulty, words: one.words })}
     />
   )
 }
@@ -37,12 +30,11 @@ function Signature({ one }: { readonly one: FaultCase }) {
   if (one.signature.length === 0) return null
   return (
     <>
-      <h4>What plain arithmetic expects</h4>
+      <h4>{say`What plain arithmetic expects`}</h4>
       <ul>
         {one.signature.map(({ what, expected, computed, basis }) => (
           <li key={what}>
-            {capital(what)}: <b>{formatNumber(expected, 4)}</b> expected, <b>{formatNumber(computed, 4)}</b>{' '}
-            computed ({basis}).
+            {say`${capital(told(what))}: ${formatNumber(expected, 4)} expected, ${formatNumber(computed, 4)} computed (${told(basis)}).`}
           </li>
         ))}
       </ul>
@@ -53,25 +45,28 @@ function Signature({ one }: { readonly one: FaultCase }) {
 function Report({ made }: { readonly made: FaultStudy }) {
   const one = made.cases[chosenCase.value]
   const rows = [
-    { name: 'sound', cells: faultCells(made.sound) },
-    ...made.cases.map(({ words, reading }) => ({ name: words, cells: faultCells(reading) })),
+    { name: say`sound`, cells: faultCells(made.sound) },
+    ...made.cases.map(({ words, reading }) => ({ name: told(words), cells: faultCells(reading) })),
   ]
   const columns: Column<(typeof rows)[number]>[] = [
-    { head: 'machine', cell: ({ name }) => name },
+    { head: say`machine`, cell: ({ name }) => name },
     ...faultColumns.map(
-      (head, k): Column<(typeof rows)[number]> => ({ head, cell: ({ cells }) => cells[k] }),
+      (head, k): Column<(typeof rows)[number]> => ({
+        head: told(head),
+        cell: ({ cells }) => told(cells[k] ?? ''),
+      }),
     ),
   ]
   return (
     <div class="fault-report">
       {studyStale.value ? (
-        <p class="note">The design has been changed since; compute again for its new numbers.</p>
+        <p class="note">{say`The design has been changed since; compute again for its new numbers.`}</p>
       ) : null}
       {one ? (
         <>
           <div class="fault-choice">
             <label>
-              Defect{' '}
+              {say`Defect`}{' '}
               <select
                 value={String(chosenCase.value)}
                 onChange={(event) => {
@@ -80,30 +75,30 @@ function Report({ made }: { readonly made: FaultStudy }) {
               >
                 {made.cases.map(({ words }, k) => (
                   <option key={words} value={String(k)}>
-                    {capital(words)}
+                    {capital(told(words))}
                   </option>
                 ))}
               </select>
             </label>
           </div>
-          <p class="fault-sentence">{capital(faultSentence(made, one))}</p>
-          {one.test === undefined ? null : <p class="note">{one.test}</p>}
+          <p class="fault-sentence">{capital(told(faultSentence(made, one)))}</p>
+          {one.test === undefined ? null : <p class="note">{told(one.test)}</p>}
           <Turn made={made} one={one} />
           <Signature one={one} />
         </>
       ) : null}
       {made.refused.map(({ words, reason }) => (
         <p key={words} class="note">
-          {capital(words)}: not computed, {reason}
+          {say`${capital(told(words))}: not computed, ${told(reason)}`}
         </p>
       ))}
       <DataTable
-        caption="All of them beside the sound machine"
+        caption={say`All of them beside the sound machine`}
         rows={rows}
         columns={columns}
         chosen={chosenCase.value + 1}
       />
-      <p class="note">{faultNote(made)}</p>
+      <p class="note">{told(faultNote(made))}</p>
       <DiagnosisForm made={made} />
     </div>
   )
@@ -111,38 +106,34 @@ function Report({ made }: { readonly made: FaultStudy }) {
 
 const statusText = (): string => {
   const state = study.value
-  if (state.kind === 'running') return 'Computing …'
-  if (state.kind === 'refused') return state.reason
-  return state.kind === 'done' ? 'Computed.' : ''
+  if (state.kind === 'running') return say`Computing …`
+  if (state.kind === 'refused') return told(state.reason)
+  return state.kind === 'done' ? say`Computed.` : ''
 }
 
 export function FaultView() {
   const state = study.value
   const running = state.kind === 'running'
   return (
-    <details class="card faults" id="faults">
-      <summary>
-        <h3>What if something is wrong with it</h3>
-      </summary>
+    <section class="bench faults" id="faults">
       <p class="note">
-        The machine with one defect at a time: those of the design’s own list, else one of each kind that
-        fits. It shows what a meter and a hand would find before anything burns.
+        {say`The machine with one defect at a time: those of the design’s own list, else one of each kind that fits. It shows what a meter and a hand would find before anything burns.`}
       </p>
       <div class="fault-choice">
         <button type="button" disabled={running} onClick={startStudy}>
-          Compute the defects
+          {say`Compute the defects`}
         </button>
         {running ? (
           <button type="button" onClick={stopStudy}>
-            Stop
+            {say`Stop`}
           </button>
         ) : null}
         <output aria-live="polite">{statusText()}</output>
         {state.kind === 'running' ? (
-          <progress aria-label="Computed so far" max={1} value={state.fraction} />
+          <progress aria-label={say`Computed so far`} max={1} value={state.fraction} />
         ) : null}
       </div>
-      {state.kind === 'done' ? <Report made={state.study} /> : null}
-    </details>
+      {state.kind === 'done' ? <Report made={state.report} /> : null}
+    </section>
   )
 }

@@ -1,5 +1,4 @@
 /** Turns the machine by hand: speed, meter, two points, and what the meter shows of the wave between them. */
-import { useState } from 'preact/hooks'
 import { compareVolts } from '../../src/analysis/kind-of-volts.ts'
 import { type MeterReading, meterReading, probedWave } from '../../src/analysis/meter-reading.ts'
 import { ohmReadings } from '../../src/analysis/ohm-reading.ts'
@@ -7,7 +6,7 @@ import type { ProbePoint } from '../../src/analysis/probe-point.ts'
 import { turnVerdict } from '../../src/analysis/turn-verdict.ts'
 import type { Meter, TurnSource } from '../../src/index.ts'
 import { meterNames } from '../../src/machine/meter.ts'
-import { turnWaveChart } from '../../src/output/chart/turn-wave.ts'
+import { turnWaveChart, turnWaveTable } from '../../src/output/chart/turn-wave.ts'
 import {
   comparisonSentences,
   displayText,
@@ -29,8 +28,9 @@ import {
   typedNumber,
   typedVolts,
 } from '../store/turn.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say, shown } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { DataTable } from './data-table.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -56,7 +56,7 @@ function Choice({ source, meter, probe }: Turn) {
     <>
       <div class="slider">
         <label for="turn-speed">
-          Speed: <b>{formatNumber(rpm)} rpm</b>
+          {say`Speed:`} <b>{shown(`${formatNumber(rpm)} rpm`)}</b>
         </label>
         <input
           id="turn-speed"
@@ -65,7 +65,7 @@ function Choice({ source, meter, probe }: Turn) {
           max={end}
           step={2}
           value={rpm}
-          aria-valuetext={`${formatNumber(rpm)} turns a minute`}
+          aria-valuetext={say`${formatNumber(rpm)} turns a minute`}
           onInput={(event) => {
             turnRpm.value = Number(event.currentTarget.value)
           }}
@@ -73,7 +73,7 @@ function Choice({ source, meter, probe }: Turn) {
       </div>
       <div class="fault-choice">
         <span>
-          <label for="turn-meter">Meter</label>{' '}
+          <label for="turn-meter">{say`Meter`}</label>{' '}
           <select
             id="turn-meter"
             value={meter.name}
@@ -83,13 +83,13 @@ function Choice({ source, meter, probe }: Turn) {
           >
             {meterNames.map((name) => (
               <option key={name} value={name}>
-                {capital(name)}
+                {capital(told(name))}
               </option>
             ))}
           </select>
         </span>
         <span>
-          <label for="turn-probe">Probes on</label>{' '}
+          <label for="turn-probe">{say`Probes on`}</label>{' '}
           <select
             id="turn-probe"
             value={probe.id}
@@ -99,7 +99,7 @@ function Choice({ source, meter, probe }: Turn) {
           >
             {turnPoints.value.map(({ id, words }) => (
               <option key={id} value={id}>
-                {capital(words)}
+                {capital(told(words))}
               </option>
             ))}
           </select>
@@ -110,22 +110,24 @@ function Choice({ source, meter, probe }: Turn) {
 }
 
 function Display({ reading, meter }: { readonly reading: MeterReading; readonly meter: Meter }) {
+  const [rms, peak] = [formatSi(reading.rms, 'V'), formatSi(reading.peak, 'V')]
+  const frequency = formatSi(reading.frequency, 'Hz')
   return (
     <div class="turn-display">
-      <output class="turn-figure" aria-label="The meter shows">
-        {displayText(reading.shown, reading.step, 'V')}
+      <output class="turn-figure" aria-label={say`The meter shows`}>
+        {shown(displayText(reading.shown, reading.step, 'V'))}
       </output>
       <p>
-        Switch on <b>{functionWords(reading)}</b>. It may be {formatNumber(reading.least)} …{' '}
-        {formatNumber(reading.most)} V. True rms {formatSi(reading.rms, 'V')}, peak{' '}
-        {formatSi(reading.peak, 'V')}
-        {reading.function === 'direct' ? `, mean before the diodes ${formatSi(reading.mean, 'V')}` : ''}; the
-        wave runs at {formatSi(reading.frequency, 'Hz')}.
+        {say`Switch on ${told(functionWords(reading))}.`}{' '}
+        {say`It may be ${formatNumber(reading.least)} … ${formatNumber(reading.most)} V.`}{' '}
+        {reading.function === 'direct'
+          ? say`True rms ${rms}, peak ${peak}, mean before the diodes ${formatSi(reading.mean, 'V')}; the wave runs at ${frequency}.`
+          : say`True rms ${rms}, peak ${peak}; the wave runs at ${frequency}.`}
       </p>
       {reading.flags.length === 0 ? null : (
         <ul>
           {reading.flags.map((flag) => (
-            <li key={flag}>{flagSentence(flag, reading, meter)}</li>
+            <li key={flag}>{told(flagSentence(flag, reading, meter))}</li>
           ))}
         </ul>
       )}
@@ -139,11 +141,10 @@ const drawn = 241
 function Wave({ turn, reading }: { readonly turn: Turn; readonly reading: MeterReading }) {
   const wave = probedWave(turn.source, turn, drawn)
   const time = 2 / reading.frequency
-  const rows = Array.from(wave, (_, k) => k).filter((k) => k % 12 === 0)
   return (
     <ChartFrame
       name="turn-wave"
-      title={`Between ${turn.probe.words}`}
+      title={say`Between ${told(turn.probe.words)}`}
       draw={(width) =>
         turnWaveChart({
           width,
@@ -154,16 +155,7 @@ function Wave({ turn, reading }: { readonly turn: Turn; readonly reading: MeterR
           direct: reading.function === 'direct',
         })
       }
-      table={() => (
-        <DataTable
-          caption="Two periods, every twelfth sample"
-          rows={rows}
-          columns={[
-            { head: 'time', unit: 'ms', cell: (k) => formatNumber((1000 * time * k) / (drawn - 1)) },
-            { head: 'volts', unit: 'V', cell: (k) => formatNumber(wave[k]!) },
-          ]}
-        />
-      )}
+      data={() => turnWaveTable({ wave, time })}
     />
   )
 }
@@ -172,7 +164,7 @@ function Read({ turn }: { readonly turn: Turn }) {
   const read = typedNumber(typedVolts.value)
   return (
     <div class="turn-read">
-      <label for="turn-volts">You read, V</label>
+      <label for="turn-volts">{say`You read, V`}</label>
       <input
         id="turn-volts"
         type="text"
@@ -186,10 +178,10 @@ function Read({ turn }: { readonly turn: Turn }) {
       <output for="turn-volts" aria-live="polite">
         {read === undefined
           ? typedVolts.value.trim() === ''
-            ? 'Type what your meter showed at this speed, between these points.'
-            : 'That is no number above zero.'
+            ? say`Type what your meter showed at this speed, between these points.`
+            : say`That is no number above zero.`
           : comparisonSentences(compareVolts(turn.source, { ...turn, read })).map((text) => (
-              <p key={text}>{text}</p>
+              <p key={text}>{told(text)}</p>
             ))}
       </output>
     </div>
@@ -210,16 +202,16 @@ function Turned({ source, meter, probe }: Omit<Turn, 'speed'>) {
       <dl class="turn-verdict">
         {verdictSentences(source, turnVerdict(source, turn), turn).map(({ head, text }) => (
           <div key={head}>
-            <dt>{head}</dt>
-            <dd>{text}</dd>
+            <dt>{told(head)}</dt>
+            <dd>{told(text)}</dd>
           </div>
         ))}
         <div>
-          <dt>What do ohms show, cold and at rest?</dt>
-          {leads === undefined ? null : <dd>{leads}</dd>}
+          <dt>{say`What do ohms show, cold and at rest?`}</dt>
+          {leads === undefined ? null : <dd>{told(leads)}</dd>}
           {ohms.map((each) => (
             <dd key={each.words}>
-              {capital(each.words)}: {ohmSentence(each, meter)}.
+              {capital(told(each.words))}: {told(ohmSentence(each, meter))}.
             </dd>
           ))}
         </div>
@@ -229,20 +221,15 @@ function Turned({ source, meter, probe }: Omit<Turn, 'speed'>) {
 }
 
 export function HandTurn() {
-  const [open, setOpen] = useState(false)
   const source = snapshot.value?.turn
   const meter = turnMeter.value
   const probe = turnProbe.value
   return (
-    <details class="card fold turn" id="hand-turn" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>
-        <h3>Turn it by hand</h3>
-      </summary>
+    <section class="bench turn" id="hand-turn">
       <p class="note">
-        With nothing connected: what a meter shows between two points, how far it may be off, and what that
-        proves. Fix what you turn; treat bare ends as live.
+        {say`With nothing connected: what a meter shows between two points, how far it may be off, and what that proves. Fix what you turn; treat bare ends as live.`}
       </p>
-      {open && source && meter && probe ? <Turned source={source} meter={meter} probe={probe} /> : null}
-    </details>
+      {source && meter && probe ? <Turned source={source} meter={meter} probe={probe} /> : null}
+    </section>
   )
 }

@@ -1,21 +1,18 @@
 /** Whether blades and generator suit each other: the map of both, every steady state, the zones, the target sheet. */
 import type { GeneratorTarget, MatchMap } from '../../src/index.ts'
 import { matchChart } from '../../src/output/chart/match.ts'
+import { matchTable, matchTableNote } from '../../src/output/chart/match-table.ts'
 import { shortNumber } from '../../src/output/chart/picture.ts'
-import {
-  matchCells,
-  matchColumns,
-  matchNote,
-  targetRows,
-  zoneSentences,
-} from '../../src/output/match-page.ts'
+import { targetRows, zoneSentences } from '../../src/output/match-page.ts'
 import type { Snapshot } from '../snapshot.ts'
-import { lookAtRow } from '../store/design.ts'
+import { lookAtRow, lookAtWind } from '../store/design.ts'
+import { useSight } from '../store/sight.ts'
+import { told } from '../text/engine-sentence.ts'
+import { shown as localised, say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { type Column, DataTable } from './data-table.tsx'
 import { celsius } from './row-words.ts'
 
-interface MatchView {
+interface MatchMapView {
   readonly snapshot: Snapshot
   readonly map: MatchMap
   readonly target: GeneratorTarget | undefined
@@ -29,7 +26,7 @@ const nearest = ({ winds }: MatchMap, wind: number): number =>
     0,
   )
 
-function WindSelector({ snapshot, map, wind }: Omit<MatchView, 'target'>) {
+function WindSelector({ snapshot, map, wind }: Omit<MatchMapView, 'target'>) {
   const { rows } = snapshot
   const last = Math.max(0, rows.filter((row) => row.wind <= map.greatestWind + 1e-9).length - 1)
   const first = rows[0]!.wind
@@ -38,7 +35,7 @@ function WindSelector({ snapshot, map, wind }: Omit<MatchView, 'target'>) {
   return (
     <div class="slider match-wind">
       <label for="match-wind">
-        Wind: <output>{shortNumber(shown)} m/s</output>
+        {say`Wind:`} <output>{localised(`${shortNumber(shown)} m/s`)}</output>
       </label>
       <input
         id="match-wind"
@@ -47,7 +44,7 @@ function WindSelector({ snapshot, map, wind }: Omit<MatchView, 'target'>) {
         max={rows[last]!.wind}
         step={step}
         value={shown}
-        aria-valuetext={`${shortNumber(shown)} metres per second`}
+        aria-valuetext={say`${shortNumber(shown)} metres per second`}
         onInput={(event) => lookAtRow(Math.round((Number(event.currentTarget.value) - first) / step))}
       />
     </div>
@@ -57,12 +54,12 @@ function WindSelector({ snapshot, map, wind }: Omit<MatchView, 'target'>) {
 function TargetSheet({ target }: { readonly target: GeneratorTarget }) {
   return (
     <details class="as-table">
-      <summary>What blades and load ask of the generator</summary>
+      <summary>{say`What blades and load ask of the generator`}</summary>
       <dl class="target-sheet">
         {targetRows(target).map(([head, text]) => (
           <div key={head}>
-            <dt>{head}</dt>
-            <dd>{text}</dd>
+            <dt>{told(head)}</dt>
+            <dd>{told(text)}</dd>
           </div>
         ))}
       </dl>
@@ -70,16 +67,23 @@ function TargetSheet({ target }: { readonly target: GeneratorTarget }) {
   )
 }
 
-export function Match({ snapshot, map, target, wind }: MatchView) {
+export function MatchView({ snapshot, wind }: Pick<MatchMapView, 'snapshot' | 'wind'>) {
+  const found = useSight('match')
+  return found === undefined ? null : <MapOfBoth snapshot={snapshot} wind={wind} {...found} />
+}
+
+function MapOfBoth({ snapshot, map, target, wind }: MatchMapView) {
   const chosen = nearest(map, wind)
-  const columns = matchColumns.map(
-    (head, k): Column<readonly string[]> => ({ head, cell: (cells) => cells[k] }),
-  )
+  const [cold, hot] = [celsius(map.coldTemperature), celsius(map.hotTemperature)]
   return (
     <ChartFrame
       name="match"
-      title="Blades and generator"
-      note={`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${celsius(map.coldTemperature)} to ${celsius(map.hotTemperature)} °C of copper${map.battery === undefined ? '' : ' and from an empty to a full battery'}.`}
+      title={say`Blades and generator`}
+      note={
+        map.battery === undefined
+          ? say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} °C of copper.`
+          : say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} °C of copper and from an empty to a full battery.`
+      }
       draw={(width) =>
         matchChart({
           width,
@@ -88,22 +92,15 @@ export function Match({ snapshot, map, target, wind }: MatchView) {
           chosen,
         })
       }
-      table={() => (
-        <>
-          <DataTable
-            caption="Where the machine runs"
-            rows={map.winds.map(matchCells)}
-            columns={columns}
-            chosen={chosen}
-          />
-          <p class="note">{matchNote}</p>
-        </>
-      )}
+      data={() => matchTable(map)}
+      rows={{ chosen, onChoose: (k) => lookAtWind(map.winds[k]!.wind) }}
+      tableNote={told(matchTableNote)}
+      wind={map.winds[chosen]!.wind}
     >
       <WindSelector snapshot={snapshot} map={map} wind={wind} />
       <ul class="zone-list">
         {zoneSentences(map).map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{told(text)}</li>
         ))}
       </ul>
       {target === undefined ? null : <TargetSheet target={target} />}

@@ -1,43 +1,25 @@
-/** Power against wind, and the table of every wind. */
+/** Power against wind with its spread, and the table of every wind. */
 import { shaftPower } from '../../src/analysis/watts.ts'
-import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
-import { powerCurveChart } from '../../src/output/chart/power-curve.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { powerCurveChart, powerCurveTable } from '../../src/output/chart/power-curve.ts'
+import { withTracings } from '../../src/output/chart/tracing.ts'
 import type { Snapshot } from '../snapshot.ts'
-import { lookAtRow } from '../store/design.ts'
+import { lookAtRow, lookAtWind, spreadStudy } from '../store/design.ts'
+import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { type Column, DataTable } from './data-table.tsx'
-import { celsius, stateWords, usefulName } from './row-words.ts'
-
-const columns: Column<WindRow>[] = [
-  { head: 'wind', unit: 'm/s', cell: ({ wind }) => shortNumber(wind) },
-  { head: 'state', cell: ({ state }) => stateWords[state] },
-  { head: 'speed', unit: 'rpm', cell: ({ speed }) => formatSi(speed, 'rpm').replace(' rpm', '') },
-  { head: 'direct', unit: 'A', cell: ({ loadCurrent }) => formatNumber(loadCurrent) },
-  { head: 'load', unit: 'V', cell: ({ loadVoltage }) => formatNumber(loadVoltage, 4) },
-  { head: 'phase', unit: 'A rms', cell: ({ phaseCurrent }) => formatNumber(phaseCurrent) },
-  { head: 'shaft', unit: 'W', cell: ({ watts }) => formatNumber(shaftPower(watts)) },
-  { head: 'bearings', unit: 'W', cell: ({ watts }) => formatNumber(watts.friction) },
-  { head: 'eddy', unit: 'W', cell: ({ watts }) => formatNumber(watts.eddy + watts.parts) },
-  { head: 'winding', unit: 'W', cell: ({ watts }) => formatNumber(watts.winding) },
-  { head: 'cable', unit: 'W', cell: ({ watts }) => formatNumber(watts.cable) },
-  { head: 'diodes', unit: 'W', cell: ({ watts }) => formatNumber(watts.diodes) },
-  { head: 'battery', unit: 'W', cell: ({ watts }) => formatNumber(watts.battery) },
-  { head: 'useful', unit: 'W', cell: ({ watts }) => formatNumber(watts.useful) },
-  {
-    head: 'copper',
-    unit: '°C',
-    cell: ({ copperTemperature, overheated }) => (overheated ? 'burns' : celsius(copperTemperature)),
-  },
-]
+import { usefulName } from './row-words.ts'
+import { tracedPower } from './traced.ts'
 
 export function PowerCurve({ snapshot, index }: { readonly snapshot: Snapshot; readonly index: number }) {
   const { rows, wanted } = snapshot
+  const spread = spreadStudy.value?.curve
+  const tracings = tracedPower()
+  const banded = spread !== undefined && spread.wind.length > 0
   return (
     <ChartFrame
       name="power"
-      title="Power in every wind"
+      title={say`Power in every wind`}
+      note={banded ? say`The band holds nine of ten cases of what is guessed in this design.` : undefined}
+      onWind={lookAtWind}
       draw={(width) =>
         powerCurveChart({
           width,
@@ -47,12 +29,20 @@ export function PowerCurve({ snapshot, index }: { readonly snapshot: Snapshot; r
           useful: rows.map(({ watts }) => watts.useful),
           usefulName: usefulName(snapshot),
           chosenWind: rows[index]!.wind,
+          ...(banded ? { spread } : {}),
           ...(wanted ? { wanted } : {}),
+          tracings,
         })
       }
-      table={() => (
-        <DataTable caption="Every wind" columns={columns} rows={rows} chosen={index} onChoose={lookAtRow} />
-      )}
+      data={() =>
+        withTracings(
+          powerCurveTable(rows, banded ? spread : undefined),
+          rows.map(({ wind }) => wind),
+          tracings,
+          { of: 'useful', unit: 'W' },
+        )
+      }
+      rows={{ chosen: index, onChoose: lookAtRow }}
     />
   )
 }

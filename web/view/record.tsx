@@ -7,6 +7,8 @@ import { durationText, layoutSentences, linesText, recordNotes } from '../../src
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { RecordReport } from '../record.ts'
 import { openRecord, record, stopRecord, takeRecord, tellRecord } from '../store/record.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say, shown } from '../text/say.ts'
 import { DataTable } from './data-table.tsx'
 
 const answerOf = ({ about }: WindQuestion, choice: string) =>
@@ -20,12 +22,12 @@ function Questions({ questions }: { readonly questions: readonly WindQuestion[] 
   return questions.map((question) => (
     <p key={question.about} class="record-question">
       <label>
-        {question.text}{' '}
+        {told(question.text)}{' '}
         <select value="" onChange={(event) => tellRecord(answerOf(question, event.currentTarget.value))}>
-          <option value="">as it is, or …</option>
+          <option value="">{say`as it is, or …`}</option>
           {question.choices.map((choice) => (
             <option key={choice} value={choice}>
-              {choice}
+              {told(choice)}
             </option>
           ))}
         </select>
@@ -35,13 +37,15 @@ function Questions({ questions }: { readonly questions: readonly WindQuestion[] 
 }
 
 function Year({ year }: Pick<RecordReport, 'year'>) {
-  if ('reason' in year) return <p class="note">The design’s year was not computed: {year.reason}</p>
+  if ('reason' in year)
+    return <p class="note">{say`The design’s year was not computed: ${told(year.reason)}`}</p>
+  const hubWind = formatSi(year.hubWind, 'm_per_s')
+  const [byHistogram, byMean] = [formatSi(year.byHistogram, 'kWh'), formatSi(year.byMean, 'kWh')]
   return (
     <p>
-      The design in this wind, {formatSi(year.hubWind, 'm_per_s')} at the hub:{' '}
-      <b>{formatSi(year.byHistogram, 'kWh')}</b> a year by the measured frequencies
-      {year.byWeibull === undefined ? '' : `, ${formatSi(year.byWeibull, 'kWh')} by the Weibull distribution`}
-      ; cubing the mean wind would promise {formatSi(year.byMean, 'kWh')}.
+      {year.byWeibull === undefined
+        ? say`The design in this wind, ${hubWind} at the hub: ${byHistogram} a year by the measured frequencies; cubing the mean wind would promise ${byMean}.`
+        : say`The design in this wind, ${hubWind} at the hub: ${byHistogram} a year by the measured frequencies, ${formatSi(year.byWeibull, 'kWh')} by the Weibull distribution; cubing the mean wind would promise ${byMean}.`}
     </p>
   )
 }
@@ -49,29 +53,29 @@ function Year({ year }: Pick<RecordReport, 'year'>) {
 function Report({ made }: { readonly made: RecordReport }) {
   const { report, statistics, name } = made
   const { rows } = report
+  const [mean, greatest] = [formatSi(statistics.mean, 'm_per_s'), formatSi(statistics.greatest, 'm_per_s')]
+  const averaging = told(durationText(statistics.averaging))
+  const complete = formatNumber(100 * report.completeness)
   const [taken, setTaken] = useState<RecordReport | undefined>(undefined)
   const counts = [
-    { what: 'readings', count: rows.read, where: '' },
+    { what: say`readings`, count: rows.read, where: '' },
     ...report.refused.map(({ kind, lines }) => ({
-      what: `refused: ${refusalKinds[kind]}`,
+      what: say`refused: ${told(refusalKinds[kind])}`,
       count: lines.length,
-      where: linesText(lines),
+      where: told(linesText(lines)),
     })),
-    { what: 'heads', count: rows.header, where: '' },
-    { what: 'comments', count: rows.comment, where: '' },
-    { what: 'blank', count: rows.blank, where: '' },
-    { what: 'together', count: rows.total, where: '' },
+    { what: say`heads`, count: rows.header, where: '' },
+    { what: say`comments`, count: rows.comment, where: '' },
+    { what: say`blank`, count: rows.blank, where: '' },
+    { what: say`together`, count: rows.total, where: '' },
   ]
   return (
     <div class="record-report">
       <p>
-        {name}: mean {formatSi(statistics.mean, 'm_per_s')}, greatest{' '}
-        {formatSi(statistics.greatest, 'm_per_s')}
         {statistics.weibull
-          ? `, Weibull k ${formatNumber(statistics.weibull.shape)}, A ${formatSi(statistics.weibull.scale, 'm_per_s')}`
-          : ''}
-        ; a reading every {durationText(statistics.averaging)}, {formatNumber(100 * report.completeness)} %
-        complete. The wind carries {formatNumber(statistics.patternFactor)} times what its mean alone would.
+          ? say`${name}: mean ${mean}, greatest ${greatest}, Weibull k ${formatNumber(statistics.weibull.shape)}, A ${formatSi(statistics.weibull.scale, 'm_per_s')}; a reading every ${averaging}, ${complete} % complete.`
+          : say`${name}: mean ${mean}, greatest ${greatest}; a reading every ${averaging}, ${complete} % complete.`}{' '}
+        {say`The wind carries ${formatNumber(statistics.patternFactor)} times what its mean alone would.`}
       </p>
       <Questions questions={report.questions} />
       <Year year={made.year} />
@@ -83,19 +87,19 @@ function Report({ made }: { readonly made: RecordReport }) {
             setTaken(made)
           }}
         >
-          Put this wind into the design
+          {say`Put this wind into the design`}
         </button>{' '}
         <output aria-live="polite">
-          {taken === made ? 'It is in the site now; check the height of the anemometer there.' : ''}
+          {taken === made ? say`It is in the site now; check the height of the anemometer there.` : ''}
         </output>
       </p>
       <DataTable
-        caption="What became of every row"
+        caption={say`What became of every row`}
         rows={counts}
         columns={[
-          { head: 'row', cell: ({ what }) => what },
-          { head: 'count', cell: ({ count }) => String(count) },
-          { head: 'where', cell: ({ where }) => where },
+          { head: say`row`, cell: ({ what }) => what },
+          { head: say`count`, cell: ({ count }) => String(count) },
+          { head: say`where`, cell: ({ where }) => where },
         ]}
       />
       {[
@@ -103,52 +107,55 @@ function Report({ made }: { readonly made: RecordReport }) {
         ...report.remarks,
       ].map((text) => (
         <p key={text} class="note">
-          {text}
+          {told(text)}
         </p>
       ))}
       <DataTable
-        caption="Wind by month"
+        caption={say`Wind by month`}
         rows={statistics.months}
         columns={[
-          { head: 'month', cell: ({ month, year }) => `${monthNames[month - 1]} ${year}` },
-          { head: 'mean', unit: 'm/s', cell: ({ mean }) => formatNumber(mean) },
-          { head: 'complete', unit: '%', cell: ({ completeness }) => formatNumber(100 * completeness) },
+          { head: say`month`, cell: ({ month, year }) => `${told(monthNames[month - 1]!)} ${year}` },
+          { head: say`mean`, unit: 'm/s', cell: ({ mean }) => shown(formatNumber(mean)) },
+          {
+            head: say`complete`,
+            unit: '%',
+            cell: ({ completeness }) => shown(formatNumber(100 * completeness)),
+          },
         ]}
       />
       {statistics.rose ? (
         <>
           <DataTable
-            caption="Wind by direction"
+            caption={say`Wind by direction`}
             rows={statistics.rose.sectors}
             columns={[
-              { head: 'from', cell: ({ name: sector }) => sector },
-              { head: 'share', unit: '%', cell: ({ share }) => formatNumber(100 * share) },
-              { head: 'mean', unit: 'm/s', cell: ({ mean }) => formatNumber(mean) },
+              { head: say`from`, cell: ({ name: sector }) => told(sector) },
+              { head: say`share`, unit: '%', cell: ({ share }) => formatNumber(100 * share) },
+              { head: say`mean`, unit: 'm/s', cell: ({ mean }) => shown(formatNumber(mean)) },
             ]}
           />
           {statistics.rose.shadowed.length > 0 ? (
             <p class="note">
-              From {statistics.rose.shadowed.join(', ')} the wind is far weaker than from both sides: does
-              mast, tower or house stand before the anemometer?
+              {say`From ${statistics.rose.shadowed.map(told).join(', ')} the wind is far weaker than from both sides: does mast, tower or house stand before the anemometer?`}
             </p>
           ) : null}
         </>
       ) : null}
       {statistics.turbulence.length > 0 ? (
         <DataTable
-          caption="Turbulence within ten minutes"
+          caption={say`Turbulence within ten minutes`}
           rows={statistics.turbulence}
           columns={[
-            { head: 'wind', unit: 'm/s', cell: ({ wind }) => formatNumber(wind) },
-            { head: 'stretches', cell: ({ count }) => String(count) },
-            { head: 'mean', unit: '%', cell: ({ mean }) => formatNumber(100 * mean) },
-            { head: 'model', unit: '%', cell: ({ model }) => formatNumber(100 * model) },
+            { head: say`wind`, unit: 'm/s', cell: ({ wind }) => formatNumber(wind) },
+            { head: say`stretches`, cell: ({ count }) => String(count) },
+            { head: say`mean`, unit: '%', cell: ({ mean }) => formatNumber(100 * mean) },
+            { head: say`model`, unit: '%', cell: ({ model }) => formatNumber(100 * model) },
           ]}
         />
       ) : null}
       {recordNotes.map((text) => (
         <p key={text} class="note">
-          {text}
+          {told(text)}
         </p>
       ))}
     </div>
@@ -157,9 +164,9 @@ function Report({ made }: { readonly made: RecordReport }) {
 
 const statusText = (): string => {
   const state = record.value
-  if (state.kind === 'reading') return 'Reading …'
-  if (state.kind === 'refused') return state.reason
-  return state.kind === 'done' ? 'Read.' : ''
+  if (state.kind === 'running') return say`Reading …`
+  if (state.kind === 'refused') return told(state.reason)
+  return state.kind === 'done' ? say`Read.` : ''
 }
 
 export function RecordView() {
@@ -168,11 +175,10 @@ export function RecordView() {
   return (
     <details class="card record" id="record">
       <summary>
-        <h3>A wind logger’s file</h3>
+        <h3>{say`A wind logger’s file`}</h3>
       </summary>
       <p class="note">
-        A file of times and wind speeds as a logger or a weather station writes it. It is read on this
-        computer and goes nowhere. Every row is accounted for; what the file does not say is asked.
+        {say`A file of times and wind speeds as a logger or a weather station writes it. It is read on this computer and goes nowhere. Every row is accounted for; what the file does not say is asked.`}
       </p>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the same is done by the button inside */}
       <div
@@ -190,7 +196,7 @@ export function RecordView() {
         }}
       >
         <label>
-          Open a record{' '}
+          {say`Open a record`}{' '}
           <input
             type="file"
             accept=".csv,.txt,.dat,.tsv,.log,text/csv,text/plain"
@@ -201,15 +207,15 @@ export function RecordView() {
             }}
           />
         </label>{' '}
-        or drop it here.{' '}
-        {state.kind === 'reading' ? (
+        {say`or drop it here.`}{' '}
+        {state.kind === 'running' ? (
           <button type="button" onClick={stopRecord}>
-            Stop
+            {say`Stop`}
           </button>
         ) : null}{' '}
         <output aria-live="polite">{statusText()}</output>
-        {state.kind === 'reading' ? (
-          <progress aria-label="Read so far" max={1} value={state.fraction} />
+        {state.kind === 'running' ? (
+          <progress aria-label={say`Read so far`} max={1} value={state.fraction} />
         ) : null}
       </div>
       {state.kind === 'done' ? <Report made={state.report} /> : null}

@@ -1,4 +1,4 @@
-/** Remedies for the match, tried on demand: what each changes, brings and costs, and a button to take it over. */
+/** Remedies for the match, tried on demand: what each changes, brings and costs, laid over the design or taken. */
 import type { Remedy, RemedyReport } from '../../src/index.ts'
 import {
   changesText,
@@ -11,24 +11,39 @@ import {
   withoutTexts,
   worseParts,
 } from '../../src/output/remedy-words.ts'
-import { remedies, remediesStale, stopRemedies, takeRemedy, tryRemedies } from '../store/remedy.ts'
+import {
+  layRemedyOver,
+  remedies,
+  remediesStale,
+  stopRemedies,
+  takeRemedy,
+  tryRemedies,
+} from '../store/remedy.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say, shown } from '../text/say.ts'
 import { type Column, DataTable } from './data-table.tsx'
+import { engineWords } from './engine-words.ts'
+import { changesName } from './field-words.ts'
+import { LayOver } from './lay-over.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function One({ report, remedy }: { readonly report: RemedyReport; readonly remedy: Remedy }) {
-  const worse = worseParts(report, remedy)
-  const name = capital(remedyNames[remedy.kind])
+  const worse = worseParts(report, remedy).map(engineWords)
+  const name = capital(told(remedyNames[remedy.kind]))
   return (
     <li>
       <h4>{name}</h4>
-      <p class="remedy-change">{changesText(remedy)}</p>
-      <p>{remedySentence(report, remedy)}.</p>
-      {worse.length > 0 ? <p class="note">Price: {worse.join('; ')}.</p> : null}
+      <p class="remedy-change">{engineWords(changesText(remedy))}</p>
+      <p>{engineWords(`${remedySentence(report, remedy)}.`)}</p>
+      {worse.length > 0 ? <p class="note">{say`Price: ${worse.join('; ')}.`}</p> : null}
       {remedy.design === undefined ? null : (
-        <button type="button" aria-label={`Try it: ${name}`} onClick={() => takeRemedy(remedy)}>
-          Try it
-        </button>
+        <div class="fault-choice">
+          <button type="button" aria-label={say`Take it: ${name}`} onClick={() => takeRemedy(remedy)}>
+            {say`Take it`}
+          </button>
+          <LayOver name={name} lay={() => layRemedyOver(remedy, changesName(remedy.changes))} />
+        </div>
       )}
     </li>
   )
@@ -36,53 +51,61 @@ function One({ report, remedy }: { readonly report: RemedyReport; readonly remed
 
 function Report({ report }: { readonly report: RemedyReport }) {
   const rows = [
-    { name: 'as it is', cells: figureCells(report.before, 0) },
+    { name: say`as it is`, cells: figureCells(report.before, 0) },
     ...report.remedies.map(({ kind, after, burnt }) => ({
-      name: remedyNames[kind],
+      name: told(remedyNames[kind]),
       cells: figureCells(after, burnt),
     })),
   ]
   const columns: Column<(typeof rows)[number]>[] = [
-    { head: 'machine', cell: ({ name }) => name },
+    { head: say`machine`, cell: ({ name }) => name },
     ...remedyColumns.map(
-      (head, k): Column<(typeof rows)[number]> => ({ head, cell: ({ cells }) => cells[k] }),
+      (head, k): Column<(typeof rows)[number]> => ({
+        head: told(head),
+        cell: ({ cells }) => shown(cells[k] ?? ''),
+      }),
     ),
   ]
   return (
     <div class="remedy-report">
       {remediesStale.value ? (
         <p class="note">
-          The design has been changed since. “Try it” starts from the design that these were computed for.
+          {say`The design has been changed since. “Take it” and “Lay it over” start from the design that these were computed for.`}
         </p>
       ) : null}
-      {report.remedies.length === 0 ? <p>None of the remedies tried helps this machine.</p> : null}
+      {report.remedies.length === 0 ? <p>{say`None of the remedies tried helps this machine.`}</p> : null}
       <ol class="remedy-list">
         {report.remedies.map((remedy) => (
           <One key={remedy.kind} report={report} remedy={remedy} />
         ))}
       </ol>
-      <DataTable caption="Before and after, each remedy alone" rows={rows} columns={columns} chosen={0} />
+      <DataTable
+        caption={say`Before and after, each remedy alone`}
+        rows={rows}
+        columns={columns}
+        chosen={0}
+      />
       {report.without.length > 0 ? (
         <>
-          <h4>Looked at, without use</h4>
+          <h4>{say`Looked at, without use`}</h4>
           <ul>
             {withoutTexts(report).map((text) => (
-              <li key={text}>{capital(text)}.</li>
+              <li key={text}>{capital(engineWords(text))}.</li>
             ))}
           </ul>
         </>
       ) : null}
-      <p class="note">{idealSentence(report)}</p>
-      <p class="note">{remedyNote}</p>
+      <p class="note">{engineWords(idealSentence(report))}</p>
+      <p class="note">{told(remedyNote)}</p>
     </div>
   )
 }
 
 function statusText(): string {
   const state = remedies.value
-  if (state.kind === 'running') return 'Trying …'
-  if (state.kind === 'refused') return state.reason
-  return state.kind === 'done' ? 'Done.' : ''
+  if (state.kind === 'running') return say`Trying …`
+  if (state.kind === 'refused') return told(state.reason)
+  return state.kind === 'done' ? say`Done.` : ''
 }
 
 export function RemedyView() {
@@ -91,24 +114,23 @@ export function RemedyView() {
   return (
     <details class="card fold remedies" id="remedies">
       <summary>
-        <h3>What would make them suit each other better</h3>
+        <h3>{say`What would make them suit each other better`}</h3>
       </summary>
       <p class="note">
-        Gap, turns, connection, cable, electronics, magnets, blades, and a resistor last: each is tried on the
-        whole machine, and the best step of each is shown with what it costs.
+        {say`Gap, turns, connection, cable, electronics, magnets, blades, and a resistor last: each is tried on the whole machine, and the best step of each is shown with what it costs.`}
       </p>
       <div class="fault-choice">
         <button type="button" disabled={running} onClick={tryRemedies}>
-          Try the remedies
+          {say`Try the remedies`}
         </button>
         {running ? (
           <button type="button" onClick={stopRemedies}>
-            Stop
+            {say`Stop`}
           </button>
         ) : null}
         <output aria-live="polite">{statusText()}</output>
         {state.kind === 'running' ? (
-          <progress aria-label="Tried so far" max={1} value={state.fraction} />
+          <progress aria-label={say`Tried so far`} max={1} value={state.fraction} />
         ) : null}
       </div>
       {state.kind === 'done' ? <Report report={state.report} /> : null}

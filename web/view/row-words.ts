@@ -2,6 +2,8 @@
 import type { WindRow } from '../../src/index.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 
 const into: Readonly<Record<Snapshot['loadKind'], string>> = {
   battery: 'into the battery',
@@ -12,15 +14,8 @@ const into: Readonly<Record<Snapshot['loadKind'], string>> = {
   open: 'used',
 }
 
+/** For a picture, which is told as a whole. */
 export const usefulName = ({ loadKind }: Snapshot): string => into[loadKind]
-
-export const stateWords: Readonly<Record<WindRow['state'], string>> = {
-  'at rest': 'at rest',
-  turning: 'turning, no current',
-  charging: 'charging',
-  stalled: 'held back in stall',
-  held: 'held by the limiter',
-}
 
 export const rpmText = (speed: number): string => formatSi(speed, 'rpm')
 export const celsius = (temperature: number): string => formatNumber(Math.round(temperature - 273.15), 3)
@@ -28,21 +23,33 @@ export const celsius = (temperature: number): string => formatNumber(Math.round(
 const useWords = ({ loadKind }: Snapshot, row: WindRow): string => {
   const amps = formatSi(row.loadCurrent, 'A')
   const volts = formatSi(row.loadVoltage, 'V')
-  if (loadKind === 'open') return `${volts} behind the bridge, nothing connected`
-  return `${amps} at ${volts} ${into[loadKind]}`
+  switch (loadKind) {
+    case 'open':
+      return say`${volts} behind the bridge, nothing connected`
+    case 'battery':
+      return say`${amps} at ${volts} into the battery`
+    case 'resistor':
+      return say`${amps} at ${volts} into the resistor`
+    case 'heater':
+      return say`${amps} at ${volts} into the heater`
+    case 'lamp':
+      return say`${amps} at ${volts} into the lamp`
+    case 'capacitor':
+      return say`${amps} at ${volts} drawn from the capacitor`
+  }
 }
 
 export function rowSentence(snapshot: Snapshot, row: WindRow): string {
   switch (row.state) {
     case 'at rest':
-      return 'The rotor stands still: this wind does not start it.'
+      return say`The rotor stands still: this wind does not start it.`
     case 'turning':
-      return `Turning at ${rpmText(row.speed)}, no current yet.`
+      return say`Turning at ${rpmText(row.speed)}, no current yet.`
     case 'charging':
-      return `${rpmText(row.speed)}, ${useWords(snapshot, row)}.`
+      return say`${rpmText(row.speed)}, ${useWords(snapshot, row)}.`
     case 'stalled':
-      return `${rpmText(row.speed)}, ${useWords(snapshot, row)}. The generator holds the blades back in stall.`
+      return say`${rpmText(row.speed)}, ${useWords(snapshot, row)}. The generator holds the blades back in stall.`
     case 'held':
-      return `${rpmText(row.speed)}, ${useWords(snapshot, row)}. The limiter (${snapshot.limiter}) holds it.`
+      return say`${rpmText(row.speed)}, ${useWords(snapshot, row)}. The limiter (${told(snapshot.limiter)}) holds it.`
   }
 }

@@ -30,6 +30,8 @@ export interface Scene {
   /** By angles about the shaft and above the plane [rad]. */
   readonly turn: (across: number, up: number) => void
   readonly nearer: (factor: number) => void
+  /** Turns the rotor on and on, by an angle each second [rad/s]; 0 lets it stand. */
+  readonly spin: (rate: number) => void
   /** Whether the wire is drawn, which hides magnets. */
   readonly showWire: (shown: boolean) => void
   readonly close: () => void
@@ -58,7 +60,7 @@ function letterTexture(letter: string, ground: string): CanvasTexture {
 }
 
 export function openScene(place: HTMLElement): Scene {
-  const renderer = new WebGLRenderer({ antialias: true, alpha: true })
+  const renderer = new WebGLRenderer({ antialias: true, alpha: true, preserveDrawingBuffer: true })
   renderer.setPixelRatio(Math.min(devicePixelRatio, 2))
   place.replaceChildren(renderer.domElement)
   const world = new World()
@@ -88,6 +90,9 @@ export function openScene(place: HTMLElement): Scene {
   const quiet = { N: poleOf('N', quietNorth), S: poleOf('S', quietSouth) }
   let poles = vivid
   let content = new Group()
+  /** What turns: magnets and their steel. */
+  let rotor = new Group()
+  content.add(rotor)
   world.add(content)
   const view = new Spherical(1, 1.05, 0.7)
   let reach = 0
@@ -152,7 +157,24 @@ export function openScene(place: HTMLElement): Scene {
     })
     world.remove(content)
     content = new Group()
+    const angle = rotor.rotation.z
+    rotor = new Group()
+    rotor.rotation.z = angle
+    content.add(rotor)
     world.add(content)
+  }
+
+  let rate = 0
+  let last = 0
+  let turning: number | undefined
+  /** Frames of the turning rotor: half of the screen's are enough, and leave time for the numbers. */
+  const leastPause = 30
+  const onward = (now: number) => {
+    turning = rate === 0 ? undefined : requestAnimationFrame(onward)
+    if (now - last < leastPause) return
+    rotor.rotation.z = (rotor.rotation.z + rate * Math.min(0.1, (now - last) / 1000)) % (2 * Math.PI)
+    last = now
+    draw()
   }
 
   // dragging: by pointer, so that finger, pen and mouse are one
@@ -195,7 +217,7 @@ export function openScene(place: HTMLElement): Scene {
           )
         }
       }
-      for (const magnet of solid.magnets) content.add(magnetGroup(magnet))
+      for (const magnet of solid.magnets) rotor.add(magnetGroup(magnet))
       let outer = solid.outerRadius
       let low = Number.POSITIVE_INFINITY
       let high = Number.NEGATIVE_INFINITY
@@ -218,7 +240,7 @@ export function openScene(place: HTMLElement): Scene {
       for (const { inner, outer: rim, length } of solid.tubes) {
         const tube = new Mesh(plateGeometry(inner, rim, length), steel)
         tube.position.z = -length / 2
-        content.add(tube)
+        rotor.add(tube)
         outer = Math.max(outer, rim)
       }
       for (const { z, thickness } of solid.plates) {
@@ -227,7 +249,7 @@ export function openScene(place: HTMLElement): Scene {
           steel,
         )
         plate.position.z = z
-        content.add(plate)
+        rotor.add(plate)
       }
       middle = Number.isFinite(low) ? (low + high) / 2 : 0
       const size = Number.isFinite(low) ? Math.hypot(outer, (high - low) / 2) : outer
@@ -240,6 +262,13 @@ export function openScene(place: HTMLElement): Scene {
       fill()
     },
     turn,
+    spin: (next) => {
+      rate = next
+      if (rate !== 0 && turning === undefined) {
+        last = performance.now()
+        turning = requestAnimationFrame(onward)
+      }
+    },
     showWire: (shown) => {
       wireShown = shown
       ask()
@@ -249,6 +278,8 @@ export function openScene(place: HTMLElement): Scene {
       ask()
     },
     close: () => {
+      rate = 0
+      if (turning !== undefined) cancelAnimationFrame(turning)
       watcher.disconnect()
       emptied()
       renderer.dispose()

@@ -4,10 +4,14 @@ import { intervalText } from '../../src/output/interval-words.ts'
 import { effortText, percent, rangeText, togetherText } from '../../src/output/spread-page.ts'
 import { type SpreadWords, scaledSpread, spreadWords } from '../../src/output/spread-result.ts'
 import { spreadProgress, spreadStudy } from '../store/design.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say, shown } from '../text/say.ts'
 import { DataTable } from './data-table.tsx'
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
 /** Results for which measurements are told. */
-const told = ['energy', 'usefulPower', 'cutInWind', 'hottestCopper'] as const
+const measuredFor = ['energy', 'usefulPower', 'cutInWind', 'hottestCopper'] as const
 
 interface Row {
   readonly words: SpreadWords
@@ -22,8 +26,8 @@ const rowsOf = ({ results }: SpreadStudy): Row[] =>
 
 const causesText = (spread: ResultSpread): string =>
   [
-    ...spread.causes.slice(0, 3).map(({ path, share }) => `${path} ${percent(share)}`),
-    togetherText(spread) ?? '',
+    ...spread.causes.slice(0, 3).map(({ path, share }) => shown(`${path} ${percent(share)}`)),
+    told(togetherText(spread) ?? ''),
   ]
     .filter((text) => text !== '')
     .join('; ')
@@ -32,14 +36,13 @@ function Next({ words, spread }: Row) {
   return (
     <>
       <h4>
-        {words.title}: {intervalText(spread.value, words.suffix, spread)}
+        {told(words.title)}: {told(intervalText(spread.value, words.suffix, spread))}
       </h4>
       <ol>
         {spread.next.slice(0, 3).map((each) => (
           <li key={each.path}>
-            {each.path} with {each.instrument}: {each.doing}. Then{' '}
-            {rangeText(each.low, each.high, words.suffix)}, {percent(each.gain)} narrower, for{' '}
-            {effortText(each)}.
+            {say`${each.path} with this: ${told(each.instrument)}. ${capital(told(each.doing))}.`}{' '}
+            {say`Then ${told(rangeText(each.low, each.high, words.suffix))}, ${percent(each.gain)} narrower, for ${told(effortText(each))}.`}
           </li>
         ))}
       </ol>
@@ -48,37 +51,39 @@ function Next({ words, spread }: Row) {
 }
 
 function Study({ study }: { readonly study: SpreadStudy }) {
-  if (study.drawn.length === 0) return <p class="note">Nothing in this design is guessed.</p>
+  if (study.drawn.length === 0) return <p class="note">{say`Nothing in this design is guessed.`}</p>
   const rows = rowsOf(study)
   const worth = rows.filter(
-    ({ words, spread }) => spread.next.length > 0 && told.some((name) => spreadWords[name] === words),
+    ({ words, spread }) => spread.next.length > 0 && measuredFor.some((name) => spreadWords[name] === words),
   )
   return (
     <>
       <DataTable
-        caption={`${study.samples} draws of ${study.drawn.length} guesses at once; nine of ten lie between`}
+        caption={say`${study.samples} draws of ${study.drawn.length} guesses at once; nine of ten lie between`}
         rows={rows}
         columns={[
-          { head: 'result', cell: ({ words }) => words.title },
+          { head: say`result`, cell: ({ words }) => told(words.title) },
           {
-            head: 'with its spread',
-            cell: ({ words, spread }) => intervalText(spread.value, words.suffix, spread),
+            head: say`with its spread`,
+            cell: ({ words, spread }) => told(intervalText(spread.value, words.suffix, spread)),
           },
           {
-            head: 'nine of ten between',
+            head: say`nine of ten between`,
             cell: ({ words, spread }) =>
-              spread.spread > 0 ? rangeText(spread.low, spread.high, words.suffix) : '–',
+              spread.spread > 0 ? told(rangeText(spread.low, spread.high, words.suffix)) : '–',
           },
-          { head: 'whose doing', cell: ({ spread }) => causesText(spread) || '–' },
+          { head: say`whose doing`, cell: ({ spread }) => causesText(spread) || '–' },
         ]}
       />
       {worth.length === 0 ? null : (
         <>
-          <h3>What to measure next</h3>
+          <h3>{say`What to measure next`}</h3>
           {worth.map((row) => (
             <Next key={row.words.name} {...row} />
           ))}
-          <p class="note">Hours, and what an instrument leaves open, are common practice without a source.</p>
+          <p class="note">
+            {say`Hours, and what an instrument leaves open, are common practice without a source.`}
+          </p>
         </>
       )}
     </>
@@ -89,16 +94,14 @@ export function SpreadView() {
   const fraction = spreadProgress.value
   const study = spreadStudy.value
   return (
-    <details class="card fold spread" id="spread">
-      <summary>
-        <h3>How sure is this</h3>
-      </summary>
+    <section class="bench spread" id="spread">
       {fraction === undefined ? null : (
         <p class="note">
-          <progress aria-label="Drawing the guesses" max={1} value={fraction} /> drawing the guesses
+          <progress aria-label={say`Drawing the guesses`} max={1} value={fraction} />{' '}
+          {say`drawing the guesses`}
         </p>
       )}
       {study === undefined ? null : <Study study={study} />}
-    </details>
+    </section>
   )
 }

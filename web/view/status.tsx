@@ -1,5 +1,8 @@
 /** Whether the numbers shown are those of the design as it stands, and what is wrong with it if not. */
 import { breakdown, faults, notice, progress } from '../store/design.ts'
+import { measured } from '../store/measure.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 import { showField } from './show-field.ts'
 
 export function Status() {
@@ -9,10 +12,12 @@ export function Status() {
     breakdown.value !== ''
       ? breakdown.value
       : wrong > 0
-        ? `${wrong === 1 ? 'One entry' : `${wrong} entries`} to mend.`
+        ? wrong === 1
+          ? say`One entry to mend.`
+          : say`${wrong} entries to mend.`
         : share === undefined
-          ? 'Computed.'
-          : 'Computing …'
+          ? say`Computed.`
+          : say`Computing …`
   return (
     <div
       class={`status${wrong > 0 || breakdown.value !== '' ? ' wrong' : share === undefined ? ' done' : ' busy'}`}
@@ -20,7 +25,7 @@ export function Status() {
       <output aria-live="polite" id="status">
         {text}
       </output>
-      {share === undefined ? null : <progress aria-label="Computed so far" max={1} value={share} />}
+      {share === undefined ? null : <progress aria-label={say`Computed so far`} max={1} value={share} />}
     </div>
   )
 }
@@ -36,13 +41,18 @@ export function Notice() {
 export function FaultSummary() {
   if (faults.value.length === 0) return null
   return (
-    <section class="fault-summary" aria-label="Entries to mend">
+    <section class="fault-summary" aria-label={say`Entries to mend`}>
       <ul>
         {faults.value.map(({ text, path }) => (
           <li key={text}>
-            <span>{text}</span>{' '}
-            <button type="button" class="quiet" onClick={() => showField(path)} aria-label={`Go to ${path}`}>
-              go there
+            <span>{told(measured(text))}</span>{' '}
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => showField(path)}
+              aria-label={say`Go to ${path}`}
+            >
+              {say`go there`}
             </button>
           </li>
         ))}

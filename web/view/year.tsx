@@ -1,56 +1,45 @@
 /** The year: where its energy goes, month by month what it brings, and whether that is worth it. */
 import { monthNames } from '../../src/analysis/worth-verdict.ts'
-import { monthEnergyChart } from '../../src/output/chart/month-energy.ts'
-import { energyText, yearLedgerChart } from '../../src/output/chart/year-ledger.ts'
+import { monthEnergyChart, monthEnergyTable } from '../../src/output/chart/month-energy.ts'
+import { yearLedgerChart, yearLedgerTable } from '../../src/output/chart/year-ledger.ts'
 import { monthsUnknown } from '../../src/output/worth-page.ts'
 import { ledgerRows } from '../../src/output/year-ledger-row.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { worth } from '../store/design.ts'
+import { told } from '../text/engine-sentence.ts'
+import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { DataTable } from './data-table.tsx'
 
 const inks = { 'not taken': 'ink-wind', lost: 'ink-shaft', useful: 'ink-store' } as const
 const coverWords = { covered: 'yes', perhaps: 'in a good one', short: 'no' } as const
-const kWh = (joule: number) => formatNumber(joule / 3.6e6)
 
 function Months({ snapshot }: { readonly snapshot: Snapshot }) {
   const { months } = snapshot.year
   const need = worth.value?.months
-  if (months === undefined) return <p class="note">{monthsUnknown}</p>
+  if (months === undefined) return <p class="note">{told(monthsUnknown)}</p>
+  const bars = months.map(({ month, energy, low, high, meanWind }, k) => ({
+    label: monthNames[month - 1]!,
+    meanWind,
+    energy,
+    low,
+    high,
+    need: need?.[k]?.need,
+    covered: need?.[k] === undefined ? undefined : coverWords[need[k].cover],
+  }))
   return (
     <ChartFrame
       name="months"
-      title="The year month by month"
-      note="Uprights: bounds of nine of ten such months, by weather and by what is guessed of the wind."
+      title={say`The year month by month`}
+      note={say`Uprights: bounds of nine of ten such months, by weather and by what is guessed of the wind.`}
       draw={(width) =>
         monthEnergyChart({
           width,
           height: 260,
-          months: months.map(({ month, energy, low, high }, k) => ({
-            label: monthNames[month - 1]!.slice(0, 3),
-            energy,
-            low,
-            high,
-            need: need?.[k]?.need,
-          })),
+          months: bars.map((bar) => ({ ...bar, label: bar.label.slice(0, 3) })),
         })
       }
-      table={() => (
-        <DataTable
-          caption="Energy by month"
-          rows={months.map((each, k) => ({ ...each, cover: need?.[k] }))}
-          columns={[
-            { head: 'month', cell: ({ month }) => monthNames[month - 1] },
-            { head: 'wind', unit: 'm/s', cell: ({ meanWind }) => formatNumber(meanWind) },
-            { head: 'energy', unit: 'kWh', cell: ({ energy }) => kWh(energy) },
-            { head: 'poor', unit: 'kWh', cell: ({ low }) => kWh(low) },
-            { head: 'good', unit: 'kWh', cell: ({ high }) => kWh(high) },
-            { head: 'needed', unit: 'kWh', cell: ({ cover }) => (cover ? kWh(cover.need) : '–') },
-            { head: 'covered', cell: ({ cover }) => (cover ? coverWords[cover.cover] : '–') },
-          ]}
-        />
-      )}
+      data={() => monthEnergyTable(bars)}
     />
   )
 }
@@ -59,10 +48,10 @@ function Verdict() {
   const found = worth.value
   if (!found) return null
   return (
-    <section class="card worth" aria-label="Is it worth it">
-      <h3>Is it worth it?</h3>
+    <section class="card worth" aria-label={say`Is it worth it?`}>
+      <h3>{say`Is it worth it?`}</h3>
       {found.verdict.map((sentence) => (
-        <p key={sentence}>{sentence}</p>
+        <p key={sentence}>{told(sentence)}</p>
       ))}
     </section>
   )
@@ -70,32 +59,29 @@ function Verdict() {
 
 export function YearView({ snapshot }: { readonly snapshot: Snapshot }) {
   const { year } = snapshot
-  const rows = ledgerRows(year.ledger)
+  const [low, high] = [formatSi(year.range.low, 'kWh'), formatSi(year.range.high, 'kWh')]
+  const ledger = {
+    whole: year.ledger.available,
+    bars: ledgerRows(year.ledger).map(({ label, energy, kind }) => ({
+      label,
+      energy,
+      className: inks[kind],
+    })),
+  }
   return (
     <>
       <Verdict />
       <Months snapshot={snapshot} />
       <ChartFrame
         name="year"
-        title="Where a year’s energy goes"
-        note={`${formatSi(year.range.low, 'kWh')} to ${formatSi(year.range.high, 'kWh')} in nine of ten years${year.energyInGusts === undefined ? '' : `; ${formatSi(year.energyInGusts, 'kWh')} if it followed every gust at once`}.`}
-        draw={(width) =>
-          yearLedgerChart({
-            width,
-            whole: year.ledger.available,
-            bars: rows.map(({ label, energy, kind }) => ({ label, energy, className: inks[kind] })),
-          })
+        title={say`Where a year’s energy goes`}
+        note={
+          year.energyInGusts === undefined
+            ? say`${low} to ${high} in nine of ten years.`
+            : say`${low} to ${high} in nine of ten years; ${formatSi(year.energyInGusts, 'kWh')} if it followed every gust at once.`
         }
-        table={() => (
-          <DataTable
-            caption="Energy of a year by cause"
-            rows={rows}
-            columns={[
-              { head: 'cause', cell: ({ label }) => label },
-              { head: 'energy', cell: ({ energy }) => energyText(energy) },
-            ]}
-          />
-        )}
+        draw={(width) => yearLedgerChart({ width, ...ledger })}
+        data={() => yearLedgerTable(ledger)}
       />
     </>
   )

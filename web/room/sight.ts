@@ -1,0 +1,28 @@
+/** What is shown in the rooms that have been entered, each fetched when it is entered for the first time. */
+import { effect, signal } from '@preact/signals'
+import { type RoomKey, room } from '../store/room.ts'
+import { rooms } from './plan.ts'
+import type { RoomSight } from './room.ts'
+
+type Found = Readonly<Partial<Record<RoomKey, RoomSight | 'missing'>>>
+
+const found = signal<Found>({})
+
+/** Undefined while it is on its way, missing where it did not arrive. */
+export const sightOfRoom = (key: RoomKey): RoomSight | 'missing' | undefined => found.value[key]
+
+async function fetchSight(key: RoomKey): Promise<void> {
+  const before = found.peek()[key]
+  if (before !== undefined && before !== 'missing') return
+  let sight: RoomSight | 'missing' | undefined
+  try {
+    sight = await rooms[key]?.load()
+  } catch {
+    sight = 'missing'
+  }
+  if (sight !== undefined && sight !== found.peek()[key]) found.value = { ...found.peek(), [key]: sight }
+}
+
+effect(() => {
+  void fetchSight(room.value)
+})

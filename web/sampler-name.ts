@@ -1,0 +1,3 @@
+/** Name of a worker that does nothing else than draw guesses: the script of the engine, started once more. */
+
+export const samplerName = 'sampler'

@@ -1,0 +1,47 @@
+/** The river of watts as a picture that can be taken along, with its table. */
+
+import type { WindRow } from '../../src/index.ts'
+import type { ChartTable } from '../../src/output/chart/chart-table.ts'
+import { shortNumber } from '../../src/output/chart/picture.ts'
+import { riverChart } from '../../src/output/chart/river.ts'
+import type { Snapshot } from '../snapshot.ts'
+import { say } from '../text/say.ts'
+import { ChartFrame } from './chart-frame.tsx'
+import { reachesOf } from './reaches.ts'
+
+export function riverTable(snapshot: Snapshot, row: WindRow): ChartTable {
+  const share = (watts: number) => (row.available > 0 ? (100 * watts) / row.available : 0)
+  return {
+    caption: say`Watts at ${shortNumber(row.wind)} m/s`,
+    columns: [
+      { head: say`station` },
+      { head: say`arriving`, unit: 'W' },
+      { head: say`of the wind`, unit: '%' },
+      { head: say`lost there` },
+      { head: say`loss`, unit: 'W' },
+    ],
+    rows: reachesOf(snapshot, row).flatMap(({ label, arriving, losses }) =>
+      losses.length === 0
+        ? [[label, arriving, share(arriving), undefined, undefined]]
+        : losses.map((loss, k) =>
+            k === 0
+              ? [label, arriving, share(arriving), loss.label, loss.watts]
+              : [undefined, undefined, undefined, loss.label, loss.watts],
+          ),
+    ),
+  }
+}
+
+export function RiverChart({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
+  return (
+    <ChartFrame
+      name="river"
+      title={say`Where the watts go at ${shortNumber(row.wind)} m/s`}
+      wind={row.wind}
+      draw={(width) =>
+        riverChart({ width: Math.max(width, 660), wind: row.wind, reaches: reachesOf(snapshot, row) })
+      }
+      data={() => riverTable(snapshot, row)}
+    />
+  )
+}
