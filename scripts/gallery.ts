@@ -6,25 +6,48 @@ import { circuitPlan } from '../src/analysis/circuit-plan.ts'
 import { coilPhasors } from '../src/analysis/coil-phasor.ts'
 import { energyByWind } from '../src/analysis/energy-by-wind.ts'
 import { gapMap } from '../src/analysis/gap-map.ts'
+import { loadPoint } from '../src/analysis/load-point.ts'
 import { machineFace } from '../src/analysis/machine-face.ts'
 import { machineSection } from '../src/analysis/machine-section.ts'
 import { temperatureByWind } from '../src/analysis/temperature-by-wind.ts'
+import { voltageAlongWire } from '../src/analysis/voltage-along-wire.ts'
 import { voltageHarmonics } from '../src/analysis/voltage-harmonics.ts'
+import { shaftPower } from '../src/analysis/watts.ts'
 import { windingPlan } from '../src/analysis/winding-plan.ts'
-import { type Chain, computeDesign, finished, windingFactors } from '../src/index.ts'
+import { wireAngleCurve } from '../src/analysis/wire-angle.ts'
+import { inPhasePerMetre } from '../src/analysis/wire-reading.ts'
+import {
+  type Chain,
+  computeDesign,
+  finished,
+  matchMap,
+  spreadStudy,
+  warmUp,
+  windingFactors,
+} from '../src/index.ts'
 import { bladeChart } from '../src/output/chart/blade.ts'
 import { causeShareChart } from '../src/output/chart/cause-share.ts'
 import { circuitChart } from '../src/output/chart/circuit.ts'
 import { energyByWindChart } from '../src/output/chart/energy-by-wind.ts'
+import { gapFieldChart } from '../src/output/chart/gap-field.ts'
 import { gapMapChart } from '../src/output/chart/gap-map.ts'
 import { harmonicChart } from '../src/output/chart/harmonic.ts'
 import { type IntervalRow, intervalChart } from '../src/output/chart/interval.ts'
 import { machineFaceChart } from '../src/output/chart/machine-face.ts'
 import { machineSectionChart } from '../src/output/chart/machine-section.ts'
+import { matchChart } from '../src/output/chart/match.ts'
 import { phasorChart } from '../src/output/chart/phasor.ts'
+import { powerCurveChart } from '../src/output/chart/power-curve.ts'
 import { starOfSlotsChart } from '../src/output/chart/star-of-slots.ts'
 import { temperatureChart } from '../src/output/chart/temperature.ts'
+import { waveformChart } from '../src/output/chart/waveform.ts'
 import { windingDiagram } from '../src/output/chart/winding-diagram.ts'
+import { wireAngleChart } from '../src/output/chart/wire-angle.ts'
+import { wireProfileChart } from '../src/output/chart/wire-profile.ts'
+import { wireVoltageChart } from '../src/output/chart/wire-voltage.ts'
+import { yearLedgerChart } from '../src/output/chart/year-ledger.ts'
+import { wirePartNames } from '../src/output/wire-part-name.ts'
+import { ledgerRows } from '../src/output/year-ledger-row.ts'
 import { designOf, exampleDocument, exampleNames } from '../test/example.ts'
 import { launchBrowser } from '../test/page/browser.ts'
 
@@ -42,6 +65,23 @@ function picturesOf(chain: Chain): Pictures {
   const section = machineSection(chain)
   const face = machineFace(chain)
   const map = finished(gapMap(chain))
+  const row = Math.max(
+    0,
+    chain.rows.findIndex(({ wind }) => wind === 6),
+  )
+  const { speed, copperTemperature } = chain.rows[row]!
+  const waves =
+    speed > 0
+      ? loadPoint(chain.machine, chain.voltage, { speed, copperTemperature, samples: 180 }).waveforms
+      : undefined
+  const warming = warmUp(chain, row)
+  const { curve } = finished(spreadStudy(chain, { samples: 16, curve: true }))
+  const blades = finished(matchMap(chain))
+  const along = voltageAlongWire(chain)
+  const angle = wireAngleCurve(chain.machine, chain.field, {
+    distance: chain.layout.shapes[0]!.distance,
+    base: chain.voltage.base,
+  })
   const windingFactor = phasors.phases.map((_, phase) => windingFactors(chain, phase).rows[0]?.textbook)
   return {
     harmonics: (width) => harmonicChart({ width, height: 300, harmonics }),
@@ -64,6 +104,79 @@ function picturesOf(chain: Chain): Pictures {
     interval: (width) => intervalChart({ width, rows: intervals }),
     cause: (width) => causeShareChart({ width, row: intervals[0]! }),
     star: (width) => starOfSlotsChart({ width, phasors }),
+    power: (width) =>
+      powerCurveChart({
+        width,
+        height: Math.round(Math.min(420, Math.max(300, width * 0.5))),
+        wind: chain.rows.map(({ wind }) => wind),
+        shaft: chain.rows.map(({ watts }) => shaftPower(watts)),
+        useful: chain.rows.map(({ watts }) => watts.useful),
+        usefulName: 'into the battery',
+        chosenWind: 6,
+        ...(curve === undefined ? {} : { spread: curve }),
+      }),
+    waveform: (width) =>
+      waves === undefined
+        ? ''
+        : waveformChart({
+            width,
+            ...waves,
+            ownLeads: ['single', 'separate'].includes(chain.machine.stator.connection),
+            dcVoltage: waves.loadVoltage,
+            frequency: (chain.voltage.base * speed) / (2 * Math.PI),
+          }),
+    'warm-up': (width) =>
+      warming === undefined
+        ? ''
+        : temperatureChart({
+            width,
+            height: 300,
+            along: { quantity: 'time', values: warming.time },
+            lines: warming.lines,
+            limits: warming.limits,
+          }),
+    gap: (width) => gapFieldChart({ width, height: 270, angle: chain.gap.angle, normal: chain.gap.normal }),
+    match: (width) =>
+      matchChart({
+        width,
+        height: Math.round(Math.min(460, Math.max(320, width * 0.52))),
+        map: blades,
+        chosen: Math.floor(blades.winds.length / 2),
+      }),
+    year: (width) =>
+      yearLedgerChart({
+        width,
+        whole: chain.year.ledger.available,
+        bars: ledgerRows(chain.year.ledger).map(({ label, energy }) => ({
+          label,
+          energy,
+          className: 'ink-store',
+        })),
+      }),
+    angle: (width) =>
+      wireAngleChart({
+        width,
+        height: 320,
+        ...angle,
+        parts: along.phases[0]!.parts.map((part) => ({ ...part, label: wirePartNames[part.part] })),
+      }),
+    parts: (width) =>
+      wireVoltageChart({
+        width,
+        parts: along.phases[0]!.parts.map((part) => ({ ...part, label: wirePartNames[part.part] })),
+      }),
+    profile: (width) => {
+      const coil = along.coils[0]!
+      const shape = along.shapes[coil.shape]!
+      const inStep = inPhasePerMetre(along, coil).map((value) => value * speed)
+      return wireProfileChart({
+        width,
+        height: 300,
+        ...shape,
+        inStep,
+        moment: inStep.map((each) => each / 2),
+      })
+    },
   }
 }
 
@@ -139,12 +252,20 @@ const variants: Readonly<Record<string, () => unknown>> = {
 }
 
 const folder = fileURLToPath(new URL('../.gallery/', import.meta.url))
-const style = ['page', 'chart', 'picture']
-  .map((name) => readFileSync(new URL(`../web/style/${name}.css`, import.meta.url), 'utf8'))
+/** The page's own letters, which decide what crowds, as a part of the sheet. */
+const inlined = (css: string): string =>
+  css.replace(/url\("(@[^"]+)"\)/g, (_, file: string) => {
+    const bytes = readFileSync(new URL(`../node_modules/${file}`, import.meta.url))
+    return `url("data:font/woff2;base64,${bytes.toString('base64')}")`
+  })
+const style = ['theme', 'page', 'chart', 'picture']
+  .map((name) => inlined(readFileSync(new URL(`../web/style/${name}.css`, import.meta.url), 'utf8')))
   .join('\n')
 
 /** Widths of a card on a desk and on a phone [px]. */
-const widths = { desk: 1060, phone: 320 } as const
+const widths = { desk: 900, half: 560, phone: 340 } as const
+const columns = { desk: 1, half: 2, phone: 4 } as const
+const themes = ['light', 'dark', 'sun'] as const
 
 const sheet = (body: string, columns: number): string =>
   `<!doctype html><html lang="en"><meta charset="utf-8"><style>${style}
@@ -199,15 +320,18 @@ for (const picture of Object.keys(all[0]!.pictures)) {
         ? ''
         : `<figure class="card"><figcaption>${name}</figcaption><div class="drawing">${renamed(svg, String(k))}</div></figure>`
     })
-    const html = sheet(cards.join(''), place === 'phone' ? 4 : 1)
+    const html = sheet(cards.join(''), columns[place as keyof typeof columns])
     writeFileSync(`${folder}${picture}-${place}.html`, html)
     const page = await browser.newPage({ viewport: { width: 1520, height: 900 } })
     await page.setContent(html)
+    await page.evaluate(() => document.fonts.ready)
     for (const complaint of await page.evaluate(crowdedWords))
       console.log(`${picture}, ${place}: ${complaint}`)
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme })
-      await page.screenshot({ path: `${folder}${picture}-${place}-${colorScheme}.png`, fullPage: true })
+    for (const theme of themes) {
+      await page.evaluate((name) => {
+        document.documentElement.dataset['theme'] = name
+      }, theme)
+      await page.screenshot({ path: `${folder}${picture}-${place}-${theme}.png`, fullPage: true })
     }
     await page.close()
   }

@@ -4,9 +4,11 @@ import { designJsonSchema } from '../src/machine/design.ts'
 import { designFields } from '../src/machine/design-fields.ts'
 import { resultFields } from '../src/output/result.ts'
 import { refusalCodes } from '../src/refusal/code.ts'
+import { figureMethodText } from './figure-method.ts'
 import { methods } from './method.ts'
 import { methodPage, roomsOf } from './method-page.ts'
 import { concernsPage, designFieldsPage, refusalsPage, resultFieldsPage } from './page.ts'
+import { engineTemplateText } from './text.ts'
 
 const physics = methods()
 
@@ -19,5 +21,7 @@ export const generatedFiles: Readonly<Record<string, () => string>> = {
   ...Object.fromEntries(
     roomsOf(physics).map((room) => [`docs/methods/${room}.md`, () => methodPage(room, physics)]),
   ),
+  'web/hint/figure-method.json': figureMethodText,
+  'web/text/engine-template.json': engineTemplateText,
   'design.schema.json': () => `${JSON.stringify(designJsonSchema(), null, 2)}\n`,
 }

@@ -23,6 +23,7 @@ const homeOfPackage: Readonly<Record<string, readonly string[]>> = {
   zod: ['src/machine'],
   three: ['web'],
   idb: ['web'],
+  i18next: ['web'],
   preact: ['web'],
   '@preact/signals': ['web'],
   commander: ['cli'],

@@ -1,5 +1,5 @@
 /** Finds an installed browser, serves the built page, and opens it for a check. */
-import { existsSync, readFileSync } from 'node:fs'
+import { cpSync, existsSync, readFileSync, rmSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { delimiter, extname, join, normalize } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -63,20 +63,23 @@ export function browserPath(env: Readonly<Record<string, string | undefined>> = 
 
 const isRoot = () => process.platform !== 'win32' && process.getuid?.() === 0
 
+/** Nothing that asks the network, and no graphics card. */
+export const launchArguments = (): string[] => [
+  ...(isRoot() ? ['--no-sandbox'] : []),
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
 export const launchBrowser = (): Promise<Browser> =>
   chromium.launch({
     executablePath: browserPath(),
     headless: true,
     timeout: 120_000,
-    args: [
-      ...(isRoot() ? ['--no-sandbox'] : []),
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
+    args: launchArguments(),
   })
 
 const kinds: Readonly<Record<string, string>> = {
@@ -85,27 +88,44 @@ const kinds: Readonly<Record<string, string>> = {
   '.css': 'text/css; charset=utf-8',
   '.svg': 'image/svg+xml',
   '.json': 'application/json',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
+  '.woff2': 'font/woff2',
 }
 
 export interface Served {
   readonly address: string
   /** Where the built files lie. */
   readonly folder: string
+  /** Files that have been asked for, in the order of asking. */
+  readonly asked: readonly string[]
   readonly stop: () => Promise<void>
 }
 
-/**
- * Builds the page and serves it as any plain server of files would. Checks run side by side, so each builds into a
- * folder of its own, named by `purpose`.
- */
-export async function servePage(purpose: string): Promise<Served> {
-  const folder = join(root, 'dist', 'checked', purpose)
+/** Variable of the process that says where a page built for all checks lies. */
+export const builtPlace = 'GUSTLOOM_BUILT_PAGE'
+
+export async function buildPage(folder: string): Promise<void> {
   await build({
     root: join(root, 'web'),
     configFile: join(root, 'vite.config.ts'),
     logLevel: 'error',
     build: { outDir: folder, emptyOutDir: true },
   })
+}
+
+/**
+ * Serves the page as any plain server of files would, from a folder of its own named by `purpose`, since a check may
+ * change what is served. The page is a copy of the one built for all, or is built where there is none.
+ */
+export async function servePage(purpose: string): Promise<Served> {
+  const folder = join(root, 'dist', 'checked', purpose)
+  const built = process.env[builtPlace]
+  if (built !== undefined && existsSync(join(built, 'index.html'))) {
+    rmSync(folder, { recursive: true, force: true })
+    cpSync(built, folder, { recursive: true })
+  } else await buildPage(folder)
+  const asked: string[] = []
   const server: Server = createServer((request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname))
     const file = join(folder, path.endsWith('/') || path.endsWith('\\') ? `${path}index.html` : path)
@@ -113,6 +133,7 @@ export async function servePage(purpose: string): Promise<Served> {
       response.writeHead(404).end()
       return
     }
+    asked.push(file.slice(folder.length + 1))
     response.writeHead(200, { 'content-type': kinds[extname(file)] ?? 'application/octet-stream' })
     response.end(readFileSync(file))
   })
@@ -122,6 +143,7 @@ export async function servePage(purpose: string): Promise<Served> {
   return {
     address: `http://127.0.0.1:${bound.port}/`,
     folder,
+    asked,
     stop: () =>
       new Promise((resolve) => {
         server.close(() => resolve())
@@ -146,7 +168,12 @@ export async function openPage(
   address: string,
   options: BrowserContextOptions = {},
 ): Promise<OpenPage> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options })
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    // what turns by itself would take time from what is checked
+    reducedMotion: 'reduce',
+    ...options,
+  })
   const page = await context.newPage()
   page.setDefaultTimeout(patience)
   const complaints: string[] = []
@@ -155,22 +182,45 @@ export async function openPage(
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text())
   })
   page.on('pageerror', (error) => complaints.push(String(error)))
+  const [home] = address.split('#')
   page.on('request', (request) => {
     const url = request.url()
-    if (!url.startsWith(address) && !/^(data|blob):/.test(url)) strangers.push(url)
+    if (!url.startsWith(home!) && !/^(data|blob):/.test(url)) strangers.push(url)
   })
-  await page.goto(address)
+  // a first visit asks what somebody owns; checks begin with the machine that is there
+  await page.goto(address.includes('#') ? address : `${address}#/whole`)
   return { page, complaints, strangers, close: () => context.close() }
 }
 
 /** Waits until the numbers on the page are those of the design as it stands. */
 export async function computed(page: Page): Promise<void> {
   await page.locator('.status.done').waitFor({ timeout: patience })
-  await page
-    .locator('.results:not(.stale) .chart-waveform svg')
-    .or(page.getByText('there is no period to draw'))
-    .first()
-    .waitFor({ timeout: patience })
+  await page.locator('main.results:not(.stale) section.strip').waitFor({ timeout: patience })
+}
+
+/** Rooms of the page as its addresses name them: the stations of the river, then the benches. */
+export const roomKeys = [
+  ...['wind', 'blades', 'shaft', 'magnets', 'winding', 'bridge', 'cable', 'store'],
+  ...['whole', 'begin', 'turn', 'storm', 'faults', 'compare', 'sure', 'sheet', 'shelf'],
+] as const
+
+/** Opens a room by its address, as a link would. */
+export async function enterRoom(page: Page, key: string): Promise<void> {
+  await page.evaluate((name) => {
+    location.hash = `#/${name}`
+  }, key)
+  await page.locator(`.room-${key} .room-body:not([aria-busy])`).waitFor({ timeout: patience })
+}
+
+/** Waits until nothing more comes onto the page: late scripts, pictures that are drawn when their numbers are there. */
+export async function settled(page: Page): Promise<void> {
+  let before = ''
+  for (let quiet = 0; quiet < 2; ) {
+    const now = await page.evaluate(() => `${document.body.innerHTML.length} ${document.body.scrollHeight}`)
+    quiet = now === before ? quiet + 1 : 0
+    before = now
+    await page.waitForTimeout(150)
+  }
 }
 
 export const picturePath = (name: string): string => join(root, 'artefacts', 'page', `${name}.png`)

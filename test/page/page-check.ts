@@ -7,6 +7,8 @@ export type PageCheck = (
   title: string,
   run: (page: Page) => Promise<void>,
   options?: BrowserContextOptions,
+  /** Complaints of the browser, and strangers asked for, that belong to what is checked. */
+  expected?: (line: string) => boolean,
 ) => void
 
 /** For the checks of one file: serves the page once and opens it for each; `ready` brings its part forward. */
@@ -25,14 +27,17 @@ export function pageCheck(
     await browser?.close()
     await served?.stop()
   })
-  return (title, run, options = usual) =>
+  return (title, run, options = usual, expected = () => false) =>
     test(title, async () => {
-      const { page, close, complaints } = await openPage(browser, served.address, options)
+      const { page, close, complaints, strangers } = await openPage(browser, served.address, options)
       try {
         await computed(page)
         await ready(page)
         await run(page)
-        expect(complaints.filter((line) => !line.includes('GL Driver Message'))).toEqual([])
+        expect(complaints.filter((line) => !line.includes('GL Driver Message') && !expected(line))).toEqual(
+          [],
+        )
+        expect(strangers.filter((url) => !expected(url))).toEqual([])
       } finally {
         await close()
       }

@@ -1,10 +1,11 @@
 /** Checks of the spread on the page: it comes by several workers, is told in words and tables, and all can use it. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect } from 'vitest'
+import { enterRoom } from './browser.ts'
 import { pageCheck } from './page-check.ts'
+import { forEverybody } from './violation.ts'
 
-const check = pageCheck('spread', (page) => page.getByRole('heading', { name: 'How sure is this' }).click())
+const check = pageCheck('spread', (page) => enterRoom(page, 'sure'))
 
 const view = (page: Page) => page.locator('.spread')
 const table = (page: Page, draws: number) => view(page).getByText(`${draws} draws of`).first()
@@ -20,32 +21,22 @@ describe('law: the page tells how far the guesses let it be off', () => {
     expect(text).toContain('logging anemometer')
     expect(text).not.toMatch(/NaN|undefined|Infinity/)
     expect(await view(page).locator('progress').count()).toBe(0)
+    await enterRoom(page, 'whole')
     const energy = page.locator('.figures div', { hasText: 'A year brings' }).locator('b')
     expect(await energy.innerText()).toMatch(/±| to /)
+    await enterRoom(page, 'winding')
     await page.getByLabel('Turns', { exact: true }).first().fill('31')
+    await enterRoom(page, 'sure')
     await view(page).locator('progress').waitFor({ timeout: 100_000 })
+    await enterRoom(page, 'winding')
     await page.getByLabel('Turns', { exact: true }).first().fill('32')
+    await enterRoom(page, 'sure')
     await table(page, 1024).waitFor({ timeout: 300_000 })
   })
 })
 
 describe('source: wcag22, levels A and AA — the spread breaks no rule that a reader of pages can tell', () => {
-  for (const [name, viewport, colorScheme] of [
-    ['desktop', { width: 1280, height: 900 }, 'light'],
-    ['phone', { width: 360, height: 780 }, 'dark'],
-  ] as const)
-    check(
-      `${name}, ${colorScheme}`,
-      async (page) => {
-        await view(page).getByText('What to measure next').waitFor({ timeout: 300_000 })
-        const { violations } = await new AxeBuilder({ page })
-          .include('.spread')
-          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-          .analyze()
-        expect(
-          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-        ).toEqual([])
-      },
-      { viewport, colorScheme },
-    )
+  forEverybody(check, 'spread', ['.spread'], (page) =>
+    view(page).getByText('What to measure next').waitFor({ timeout: 300_000 }),
+  )
 })

@@ -1,14 +1,12 @@
 /** Checks of the machine turned by hand on the page: it answers at once, explains, and all can use it. */
-import { mkdirSync } from 'node:fs'
-import { dirname } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { describe, expect } from 'vitest'
-import { picturePath } from './browser.ts'
+import { enterRoom } from './browser.ts'
 import { pageCheck } from './page-check.ts'
+import { forEverybody } from './violation.ts'
 
 const check = pageCheck('turn', async (page) => {
-  await page.getByText('Turn it by hand').click()
+  await enterRoom(page, 'turn')
   await page.locator('.turn-figure').waitFor()
 })
 
@@ -16,7 +14,7 @@ const figure = async (page: Page) => Number.parseFloat(await page.locator('.turn
 
 describe('law: the page turns the machine by hand', () => {
   check('speed by keyboard, meter and points change the figure; a reading is explained', async (page) => {
-    const slider = page.getByLabel('Speed:')
+    const slider = page.getByRole('slider', { name: 'Speed:' })
     await slider.focus()
     await page.getByLabel('Meter', { exact: true }).selectOption('oscilloscope, probe ×10')
     const slow = await figure(page)
@@ -60,7 +58,7 @@ describe('law: the page turns the machine by hand', () => {
   })
 
   check('readings of all pairs find the defect', async (page) => {
-    await page.getByText('What if something is wrong with it').click()
+    await enterRoom(page, 'faults')
     await page.getByRole('button', { name: 'Compute the defects' }).click()
     await page.locator('.fault-report').waitFor({ timeout: 300_000 })
     const form = page.locator('.diagnosis')
@@ -77,28 +75,8 @@ describe('law: the page turns the machine by hand', () => {
 })
 
 describe('source: wcag22, levels A and AA — turning by hand breaks no rule that a reader of pages can tell', () => {
-  for (const [name, viewport, colorScheme] of [
-    ['desktop', { width: 1280, height: 900 }, 'light'],
-    ['phone', { width: 360, height: 780 }, 'dark'],
-  ] as const)
-    check(
-      `${name}, ${colorScheme}`,
-      async (page) => {
-        await page.getByLabel('You read, V').fill('2.2')
-        await page.locator('.chart-turn-wave svg').first().waitFor()
-        const { violations } = await new AxeBuilder({ page })
-          .include('.turn')
-          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-          .analyze()
-        expect(
-          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-        ).toEqual([])
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
-        expect(wide).toBeLessThanOrEqual(0)
-        const path = picturePath(`turn-${name}`)
-        mkdirSync(dirname(path), { recursive: true })
-        await page.locator('.turn').screenshot({ path })
-      },
-      { viewport, colorScheme, reducedMotion: 'reduce' },
-    )
+  forEverybody(check, 'turn', ['.turn'], async (page) => {
+    await page.getByLabel('You read, V').fill('2.2')
+    await page.locator('.chart-turn-wave svg').first().waitFor()
+  })
 })
