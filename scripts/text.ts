@@ -118,19 +118,18 @@ function innerNodes(node: ts.Node): ts.Node[] {
 const calledName = ({ expression }: ts.CallExpression): string =>
   ts.isPropertyAccessExpression(expression) ? expression.name.text : expression.getText()
 
-/** "V per 1000 rpm": a unit that is said, not a sign. */
-const isUnitInWords = (node: ts.Node): boolean =>
+/** "V per 1000 rpm", "all at their worst at once": said in words, not a sign or a name of the machine. */
+const isInWords = (node: ts.Node): boolean =>
   ts.isPropertyAssignment(node.parent) &&
-  node.parent.name.getText() === 'unit' &&
-  ts.isStringLiteral(node) &&
-  node.text.includes(' ')
+  ['unit', 'known', 'kind'].includes(node.parent.name.getText()) &&
+  / /.test(node.getText())
 
 function isName(node: ts.Node): boolean {
   const { parent } = node
   if (ts.isPropertyAssignment(parent))
     return (
       parent.name === node ||
-      (parent.initializer === node && nameProperties.has(parent.name.getText()) && !isUnitInWords(node))
+      (parent.initializer === node && nameProperties.has(parent.name.getText()) && !isInWords(node))
     )
   if (ts.isBinaryExpression(parent)) return /^[!=]==?$/.test(parent.operatorToken.getText())
   if (ts.isCallExpression(parent))
@@ -300,14 +299,21 @@ function writtenWords(): ReadonlySet<string> {
   return found
 }
 
-/** German of sentences that nobody says any more: English → the chunk that holds it. */
+/** What the page shows of the comments of functions is kept beside the hints. */
+const shownComments = (): string =>
+  JSON.stringify(Object.values(JSON.parse(textOf('web/hint/figure-method.json'))))
+
+/** German of sentences that nobody says any more: English → the chunk that holds it. Months cut to three letters are told too. */
 export function staleGerman(): Record<string, string> {
   const said = { ...engineTemplates(), ...pageSentences() }
   const written = writtenWords()
+  const comments = shownComments()
   return Object.fromEntries(
     germanSubjects.flatMap((subject) =>
       Object.keys(germanOf(subject)).flatMap((key) =>
-        key in said || written.has(key.trim()) ? [] : [[key, subject]],
+        key in said || written.has(key.trim()) || comments.includes(JSON.stringify(key).slice(1, -1))
+          ? []
+          : [[key, subject]],
       ),
     ),
   )

@@ -96,7 +96,7 @@ describe('law: what a figure is computed from is what stands in the document', (
       const document = exampleDocument(name)
       const form = designForm(document)
       for (const key of figureKeys) {
-        const shown = shownFields(key, form)
+        const shown = shownFields(key, form, document)
         expect(shown.length, key).toBeGreaterThan(0)
         for (const { path, text } of shown) {
           const typed = path.split('.').reduce<any>((value, part) => value?.[part], document)
@@ -111,6 +111,13 @@ describe('law: what a figure is computed from is what stands in the document', (
         expect(methodsFor(key, document).length > 0 || bare, key).toBe(true)
       }
     })
+  test('an edit is told before the form has been told anew', () => {
+    const document = exampleDocument('hen-house-drum')
+    const form = designForm(exampleDocument('hen-house-drum'))
+    document.site.meanWind_m_per_s.value = 5.1
+    const [first] = shownFields('energy', form, document)
+    expect(first!.text).toBe('5.1 ± 0.8 m/s')
+  })
   test('every path of the lists is a field of some document', () => {
     const known = new Set(textOf('docs/design-fields.md').match(/(?<=`)[a-zA-Z]+\.[\w.]+(?=`)/g))
     const unknown = figureKeys.flatMap((key) => figureInputs[key].fields.filter((path) => !known.has(path)))

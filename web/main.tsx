@@ -1,6 +1,7 @@
 /** Starts the page. */
 import { render } from 'preact'
 import { Page } from './page.tsx'
+import { fetchRooms } from './room/sight.ts'
 import { faults, firstVisit, snapshot } from './store/design.ts'
 import { keepOffline } from './store/offline.ts'
 import { enter } from './store/room.ts'
@@ -26,6 +27,7 @@ if (place) {
   place.replaceChildren()
   void startLanguage()
   if (firstVisit && location.hash === '') enter('begin', true)
+  fetchRooms()
   render(<Page />, place)
   keepFocus(place)
   makeReadyToPrint()

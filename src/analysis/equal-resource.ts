@@ -1,10 +1,10 @@
 /** Brings a design to a stated amount of copper, room, loss or money by what its maker would change. */
 import { enamelledWires, intermediateMetricSizes } from '../data/wire.ts'
+import { gauge } from '../data/wire-gauge.ts'
 import type { Design } from '../machine/design.ts'
 import type { Machine } from '../machine/machine.ts'
 import { parseDesign } from '../machine/parse.ts'
 import { resolveDesign } from '../machine/resolve.ts'
-import { gauge } from '../data/wire-gauge.ts'
 import { root } from '../numerics/root.ts'
 import { Refusal, refuse, requirePositive } from '../refusal/require.ts'
 import { nominal, type Quantity } from '../units/quantity.ts'

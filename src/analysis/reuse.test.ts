@@ -1,3 +1,4 @@
+/** Checks that a chain which takes over what an edit left alone is the chain of the edited design. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { parseDesignText } from '../machine/parse.ts'

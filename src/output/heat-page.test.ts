@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { exampleChain, exampleNames } from '../../test/example.ts'
 import { heatStudy } from '../analysis/heat-study.ts'
 import { finished } from '../analysis/step.ts'
-import { duration, heatPage, heatResult } from './heat-page.ts'
+import { heatPage, heatResult } from './heat-page.ts'
+import { duration } from './heat-report.ts'
 
 describe('law: the page of heat', () => {
   for (const name of exampleNames)

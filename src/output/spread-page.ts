@@ -24,9 +24,12 @@ export const rangeText = (low: number, high: number, suffix: string): string =>
 export const effortText = ({ hours, days }: Pick<NextMeasurement, 'hours' | 'days'>): string =>
   `${formatNumber(hours, 2)} h of work${days > 0 ? ` and ${days} days of waiting` : ''}`
 
+/** A share of the variance below which nothing is told of what guesses do together only. */
+export const leastTogether = 0.05
+
 /** What causes do beside each other, where it is worth a word. */
 export function togetherText({ together, pair }: ResultSpread): string | undefined {
-  if (together < 0.05) return undefined
+  if (together < leastTogether) return undefined
   const whom = pair === undefined ? '' : `, most of all ${pair[0]} and ${pair[1]}`
   return `${percent(together)} of it comes only from guesses together${whom}`
 }

@@ -219,7 +219,7 @@ export async function settled(page: Page): Promise<void> {
     const now = await page.evaluate(() => `${document.body.innerHTML.length} ${document.body.scrollHeight}`)
     quiet = now === before ? quiet + 1 : 0
     before = now
-    await page.waitForTimeout(150)
+    await page.waitForTimeout(100)
   }
 }
 

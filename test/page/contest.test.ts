@@ -28,7 +28,7 @@ describe('law: the page holds a contest', () => {
     expect(text).toContain('At equal copper mass B, “Hen-house drum, coils”, wins.')
     expect(text).not.toMatch(/NaN|undefined/)
     expect(await page.locator('.contest svg .line').count()).toBe(2)
-    expect(await page.locator('.contest output').innerText()).toBe('Compared.')
+    expect(await page.locator('.contest-status output').innerText()).toBe('Compared.')
     await enterRoom(page, 'winding')
     await page.getByLabel('Turns', { exact: true }).first().fill('31')
     await enterRoom(page, 'compare')
@@ -55,7 +55,7 @@ describe('law: the page holds a contest', () => {
       buffer: Buffer.from('{"gustloom": 2, "name": "Nothing"}'),
     })
     await compareButton(page).click()
-    await page.locator('.contest output').filter({ hasText: 'The other design: ' }).waitFor()
+    await page.locator('.contest-status output').filter({ hasText: 'The other design: ' }).waitFor()
   })
 })
 

@@ -2,13 +2,20 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { allGerman } from '../../scripts/text.ts'
 import { type Chain, computeDesign } from '../../src/analysis/compute.ts'
 import { spreadsOf } from '../../src/analysis/spread.ts'
 import { finished } from '../../src/analysis/step.ts'
 import { designSheet } from '../../src/output/sheet/design-sheet.ts'
+import { toldBy } from '../../src/output/telling.ts'
+import { inGerman } from '../../web/text/german-number.ts'
+import { sentenceBook } from '../../web/text/sentence-book.ts'
+import { isUnit } from '../../web/text/unit-word.ts'
 import { designOf, exampleChain, exampleDocument, exampleNames } from '../example.ts'
 import { launchBrowser } from './browser.ts'
 import { pageCheck } from './page-check.ts'
+
+const german = sentenceBook(allGerman(), inGerman, isUnit)
 
 const formats = ['A4', 'Letter'] as const
 
@@ -98,18 +105,31 @@ describe('law: the sheet is one page, whole and legible', () => {
     test(name, async () => {
       const chain = chainOf()
       const spreads = finished(spreadsOf(chain, { samples: 16 }))
-      const page = await browser.newPage()
-      try {
-        await page.setContent(designSheet({ chain, spreads, date: '2026-05-31' }))
-        for (const format of formats) expect(pageCount(await page.pdf({ format })), format).toBe(1)
-        await page.emulateMedia({ media: 'print' })
-        const { cut, smallest, texts } = await page.evaluate(looked)
-        expect(cut).toEqual([])
-        expect(texts).toBeGreaterThan(100)
-        expect(smallest).toBeGreaterThan(7.49)
-      } finally {
-        await page.close()
+      const set = () => designSheet({ chain, spreads, date: '2026-05-31' })
+      for (const [language, markup] of [
+        ['English', set()],
+        ['German', toldBy(german.told, set)],
+      ] as const) {
+        const page = await browser.newPage()
+        try {
+          await page.setContent(markup)
+          for (const format of formats)
+            expect(pageCount(await page.pdf({ format })), `${language}, ${format}`).toBe(1)
+          await page.emulateMedia({ media: 'print' })
+          const { cut, smallest, texts } = await page.evaluate(looked)
+          expect(cut, language).toEqual([])
+          expect(texts, language).toBeGreaterThan(100)
+          expect(smallest, language).toBeGreaterThan(7.49)
+        } finally {
+          await page.close()
+        }
       }
+      // the words of whoever made the design stay theirs
+      const { name: own, design } = chain.machine
+      const ownWords = [own, design.note, design.purpose.goal].flatMap((text) => text ?? [])
+      expect(
+        [...german.unknown.keys()].filter((text) => !ownWords.some((word) => text.includes(word))),
+      ).toEqual([])
     }, 300_000)
 })
 

@@ -63,7 +63,7 @@ function Inputs({ of }: { readonly of: FigureKey }) {
       : []
   return (
     <dl class="hint-inputs">
-      {shownFields(of, form.value).map(({ path, name, text }) => (
+      {shownFields(of, form.value, document.value).map(({ path, name, text }) => (
         <div key={path}>
           <dt>
             <button type="button" onClick={() => go(() => showField(path))}>

@@ -6,7 +6,7 @@ import type { Snapshot } from '../snapshot.ts'
 import { words } from '../station/label.ts'
 import { numberSaying, quantitySaying } from '../station/number-saying.ts'
 import { inMeasure } from '../store/measure.ts'
-import { isRawObject } from '../store/raw-document.ts'
+import { isRawObject, type RawObject, valueAt } from '../store/raw-document.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
 import type { FigureKey } from './figure-method.ts'
@@ -187,9 +187,15 @@ export interface ShownField {
 }
 
 /** The fields of the open document that a figure is computed from, in the order of its list. */
-export const shownFields = (key: FigureKey, form: readonly FormField[]): readonly ShownField[] =>
+export const shownFields = (
+  key: FigureKey,
+  form: readonly FormField[],
+  document: RawObject,
+): readonly ShownField[] =>
   figureInputs[key].fields.flatMap((path) => {
     const field = form.find((each) => each.path === path)
-    const text = field === undefined ? '' : fieldText(field)
-    return field === undefined || text === '' ? [] : [{ path, name: words(path.split('.').at(-1)!), text }]
+    if (field === undefined) return []
+    // the form is told anew when fields come or go; what stands in them is the document's
+    const text = fieldText({ ...field, value: valueAt(document, field.keys) })
+    return text === '' ? [] : [{ path, name: words(path.split('.').at(-1)!), text }]
   })

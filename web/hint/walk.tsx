@@ -50,6 +50,9 @@ const steps: readonly Step[] = [
   },
 ]
 
+/** What has not come by then is not shown; its step is told all the same. */
+const mostFrames = 240
+
 function Walk() {
   const step = walkStep.value
   const text = useRef<HTMLParagraphElement>(null)
@@ -65,15 +68,26 @@ function Walk() {
       came.current = document.activeElement
     if (room) enter(room)
     let shown: Element | null = null
-    // the room has to be drawn first
-    const frame = requestAnimationFrame(() => {
+    let frame = 0
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const show = () => {
       shown = document.querySelector(at)
       shown?.classList.add('is-walked')
       shown?.scrollIntoView({ block: 'center' })
       text.current?.focus({ preventScroll: true })
-    })
+    }
+    // a room is fetched and drawn first, and then takes the keyboard for itself
+    const wait = (left: number) => {
+      frame = requestAnimationFrame(() => {
+        const drawn = room === undefined || document.querySelector(`.room-${room}`)
+        if ((!drawn || !document.querySelector(at)) && left > 0) wait(left - 1)
+        else frame = requestAnimationFrame(() => (timer = setTimeout(show)))
+      })
+    }
+    wait(mostFrames)
     return () => {
       cancelAnimationFrame(frame)
+      clearTimeout(timer)
       shown?.classList.remove('is-walked')
     }
   }, [step])

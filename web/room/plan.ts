@@ -90,4 +90,9 @@ export const rooms: Readonly<Partial<Record<RoomKey, Room>>> = {
       say`All your designs and how they stood before, kept on this machine, and the way in and out for files.`,
     load: async () => (await import('./shelf.tsx')).shelfRoom,
   },
+  words: {
+    title: () => say`Words`,
+    lead: () => say`What the words of the trade mean on this page.`,
+    load: async () => (await import('./words.tsx')).wordsRoom,
+  },
 }

@@ -23,6 +23,9 @@ async function fetchSight(key: RoomKey): Promise<void> {
   if (sight !== undefined && sight !== found.peek()[key]) found.value = { ...found.peek(), [key]: sight }
 }
 
-effect(() => {
-  void fetchSight(room.value)
-})
+/** Fetches for the room that is open now, and for every one entered from now on. */
+export function fetchRooms(): void {
+  effect(() => {
+    void fetchSight(room.value)
+  })
+}

@@ -4,4 +4,4 @@ import type { RoomSight } from './room.ts'
 
 const load = async () => (await import('../hint/word-list.tsx')).WordList
 
-export const wordsRoom: RoomSight = { Bench: () => <LaterView load={load} /> }
+export const wordsRoom: RoomSight = { Bench: () => <LaterView load={load} given={{}} /> }

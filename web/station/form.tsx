@@ -6,6 +6,7 @@ import { valueAt } from '../store/raw-document.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
 import { GroupFields, groupsOf } from './field-group.tsx'
+import { fieldId } from './label.ts'
 import { stations } from './plan.ts'
 import type { Station } from './station.ts'
 import { generalPath } from './variant.ts'
@@ -17,19 +18,28 @@ const stationOfField = ({ keys }: FormField): string =>
 
 const helps = computed(() => new Map(descriptions.value.map(({ path, help }) => [path, help])))
 
+/** As they were last shown: one in which nothing has changed stays the same object, and is not drawn anew. */
+let shownFields = new Map<string, { readonly of: FormField; readonly field: FormField }>()
+
 /** By noun. Which fields there are comes from the engine; what stands in them is what was typed last. */
 const fieldsByNoun = computed(() => {
   const map = new Map<string, FormField[]>()
-  for (const field of form.value) {
+  const shown: typeof shownFields = new Map()
+  for (const of of form.value) {
+    const value = valueAt(document.value, of.keys)
+    const help = of.help || (helps.value.get(generalPath(of.keys)) ?? '')
+    const before = shownFields.get(of.path)
+    const field =
+      before?.of === of && before.field.value === value && before.field.help === help
+        ? before.field
+        : { ...of, value, help }
+    shown.set(of.path, { of, field })
     const noun = stationOfField(field)
     const list = map.get(noun) ?? []
-    list.push({
-      ...field,
-      value: valueAt(document.value, field.keys),
-      help: field.help || (helps.value.get(generalPath(field.keys)) ?? ''),
-    })
+    list.push(field)
     map.set(noun, list)
   }
+  shownFields = shown
   return map
 })
 
@@ -61,7 +71,13 @@ function NounFields({
         <GroupFields key={`${JSON.stringify(group.keys)} ${k}`} group={group} station={station} />
       ))}
       {missing.map(({ path, label, start }) => (
-        <button key={label} type="button" class="add" onClick={() => setValue(path, start)}>
+        <button
+          key={label}
+          id={fieldId(path.join('.'))}
+          type="button"
+          class="add"
+          onClick={() => setValue(path, start)}
+        >
           {say`Add: ${told(label)}`}
         </button>
       ))}

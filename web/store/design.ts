@@ -206,6 +206,18 @@ export function heardSight(hear: (name: SightName, drawn: unknown) => void): voi
 
 export const askSights = (names: readonly SightName[]): void => ask({ kind: 'sights', names })
 
+const shapeOf = (fields: readonly FormField[]): string =>
+  JSON.stringify(fields.map(({ value: _, ...field }) => field))
+let formShape = ''
+
+/** What stands in the fields is the document’s own: where they are the same fields, nothing is drawn anew. */
+function takeForm(fields: readonly FormField[]): void {
+  const shape = shapeOf(fields)
+  if (shape === formShape) return
+  formShape = shape
+  form.value = fields
+}
+
 function stopped(reason: string): void {
   progress.value = undefined
   breakdown.value = say`The engine stopped: ${reason}. Your design is kept; change it, or save it as a file.`
@@ -230,7 +242,7 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
   else if (data.kind === 'concerns') {
     if (snapshot.value) snapshot.value = { ...snapshot.value, concerns: data.concerns }
     progress.value = undefined
-  } else if (data.kind === 'form') form.value = data.form
+  } else if (data.kind === 'form') takeForm(data.form)
   else if (data.kind === 'spread-progress') spreadProgress.value = data.fraction
   else if (data.kind === 'spreads') {
     spreadStudy.value = data.study

@@ -22,6 +22,7 @@ export const nounsOf: Readonly<Record<RoomKey, readonly string[]>> = {
   sure: ['tolerance'],
   sheet: [],
   shelf: ['sharing'],
+  words: [],
 }
 
 const roomOfNoun = new Map(

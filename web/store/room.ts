@@ -23,6 +23,7 @@ export const benchKeys = [
   'sure',
   'sheet',
   'shelf',
+  'words',
 ] as const
 
 export type StationKey = (typeof stationKeys)[number]

@@ -10,7 +10,7 @@ import { enter, type RoomKey, room, roomAddress } from '../store/room.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
 import { ConcernAnswerView } from './concern-answer.tsx'
-import { ConcernRemedyView } from './concern-remedy.tsx'
+import { LaterView } from './later-view.tsx'
 import { showField } from './show-field.ts'
 
 const severityNames: Readonly<Record<ShownConcern['severity'], () => string>> = {
@@ -20,6 +20,9 @@ const severityNames: Readonly<Record<ShownConcern['severity'], () => string>> = 
 }
 
 const placeWords = (path: string): string => path.split('.').map(words).join(', ')
+
+/** What helps is worked out when somebody asks, and so are its words. */
+const loadRemedies = async () => (await import('./concern-remedy.tsx')).ConcernRemedyView
 
 function Concern({ concern }: { readonly concern: ShownConcern }) {
   const open = isOpen(concern)
@@ -54,7 +57,9 @@ function Concern({ concern }: { readonly concern: ShownConcern }) {
           {say`go to ${placeWords(concern.path)}`}
         </button>
       ) : null}
-      {concern.triable ? <ConcernRemedyView code={concern.code} what={concern.what} /> : null}
+      {concern.triable ? (
+        <LaterView load={loadRemedies} given={{ code: concern.code, what: concern.what }} />
+      ) : null}
       <ConcernAnswerView concern={concern} />
     </details>
   )

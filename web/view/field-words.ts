@@ -64,6 +64,14 @@ export function fieldValue(path: Path, value: unknown): string {
   return `${middle}${width}${typeof known === 'string' ? `, ${told(known)}` : ''}`
 }
 
+/** What is guessed, by its field or, where the engine guesses by itself, by its own name: "Stator, Winding: Turns". */
+export function guessName(guess: string): string {
+  const path = guess.split('.')
+  if (path.length === 1) return told(guess)
+  const place = fieldPlace(path)
+  return place === '' ? fieldName(path) : `${place}: ${fieldName(path)}`
+}
+
 /** Changes of a document in the words of the workshop: "Turns 33; Wire diameter 0.9 mm". */
 export const changesName = (changes: readonly { readonly path: Path; readonly to: unknown }[]): string =>
   changes.map(({ path, to }) => `${fieldName(path)} ${fieldValue(path, to)}`).join('; ')

@@ -95,7 +95,7 @@ export function FirstMachine() {
   }
   return (
     <div class="first-machine">
-      <section class="card first-ask" ref={head} aria-label={say`A first machine`}>
+      <section class="card first-ask" ref={head}>
         <p>
           {untold.value
             ? say`Tell below what lies in your drawer, or press at once: an invented drawer of round magnets, thin wire and a 12 V battery stands in for it.`

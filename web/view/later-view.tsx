@@ -3,8 +3,14 @@ import { type ComponentType, createElement } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { say } from '../text/say.ts'
 
-export function LaterView({ load }: { readonly load: () => Promise<ComponentType> }) {
-  const [View, setView] = useState<ComponentType>()
+interface LaterView<Given extends object> {
+  readonly load: () => Promise<ComponentType<Given>>
+  /** What it is shown with. */
+  readonly given: Given
+}
+
+export function LaterView<Given extends object>({ load, given }: LaterView<Given>) {
+  const [View, setView] = useState<ComponentType<Given>>()
   const [missing, setMissing] = useState(false)
   useEffect(() => {
     let asked = true
@@ -20,7 +26,7 @@ export function LaterView({ load }: { readonly load: () => Promise<ComponentType
       asked = false
     }
   }, [load])
-  if (View) return createElement(View, {})
+  if (View) return createElement(View, given)
   return (
     <p class="note waiting">
       {missing

@@ -43,7 +43,7 @@ export function SheetView() {
     if (sheetState.peek().kind === 'none' || sheetStale.peek() || foreign) startSheet()
   }, [foreign])
   return (
-    <section class="sheet-view" aria-label={say`Sheet for the bench`}>
+    <section class="sheet-view">
       <div class="sheet-keys">
         {state.kind === 'running' ? (
           <>

@@ -225,7 +225,7 @@ export function ShelfView() {
   return (
     <section
       class={over.value ? 'shelf over' : 'shelf'}
-      aria-label={say`The shelf`}
+      aria-label={say`Your designs`}
       onDragOver={(event) => {
         if (!event.dataTransfer?.types.includes('Files')) return
         event.preventDefault()

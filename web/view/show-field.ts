@@ -14,8 +14,11 @@ export function showField(path: string): void {
       if (!element) return
       for (let around = element.parentElement; around; around = around.parentElement)
         if (around instanceof HTMLDetailsElement) around.open = true
-      element.scrollIntoView({ block: 'center' })
-      element.focus()
+      // the room takes the keyboard when it is entered; the field has it after that
+      setTimeout(() => {
+        element.scrollIntoView({ block: 'center' })
+        element.focus()
+      })
     }),
   )
 }

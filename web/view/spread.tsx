@@ -1,12 +1,13 @@
 /** How far the guesses let the results be off together, whose doing it is, and what to measure next. */
 import type { ResultSpread, SpreadOutput, SpreadStudy } from '../../src/index.ts'
 import { intervalText } from '../../src/output/interval-words.ts'
-import { effortText, percent, rangeText, togetherText } from '../../src/output/spread-page.ts'
+import { effortText, leastTogether, percent, rangeText } from '../../src/output/spread-page.ts'
 import { type SpreadWords, scaledSpread, spreadWords } from '../../src/output/spread-result.ts'
 import { spreadProgress, spreadStudy } from '../store/design.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
 import { DataTable } from './data-table.tsx'
+import { guessName } from './field-words.ts'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -24,10 +25,18 @@ const rowsOf = ({ results }: SpreadStudy): Row[] =>
     spread: scaledSpread(results[output as SpreadOutput], words.scale),
   }))
 
+function togetherWords({ together, pair }: ResultSpread): string {
+  if (together < leastTogether) return ''
+  const share = percent(together)
+  return pair === undefined
+    ? say`${share} of it comes only from guesses together`
+    : say`${share} of it comes only from guesses together, most of all ${guessName(pair[0])} and ${guessName(pair[1])}`
+}
+
 const causesText = (spread: ResultSpread): string =>
   [
-    ...spread.causes.slice(0, 3).map(({ path, share }) => shown(`${path} ${percent(share)}`)),
-    told(togetherText(spread) ?? ''),
+    ...spread.causes.slice(0, 3).map(({ path, share }) => shown(`${guessName(path)} ${percent(share)}`)),
+    togetherWords(spread),
   ]
     .filter((text) => text !== '')
     .join('; ')
@@ -41,7 +50,7 @@ function Next({ words, spread }: Row) {
       <ol>
         {spread.next.slice(0, 3).map((each) => (
           <li key={each.path}>
-            {say`${each.path} with this: ${told(each.instrument)}. ${capital(told(each.doing))}.`}{' '}
+            {say`${guessName(each.path)} with this: ${told(each.instrument)}. ${capital(told(each.doing))}.`}{' '}
             {say`Then ${told(rangeText(each.low, each.high, words.suffix))}, ${percent(each.gain)} narrower, for ${told(effortText(each))}.`}
           </li>
         ))}

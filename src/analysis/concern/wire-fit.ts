@@ -1,6 +1,7 @@
 /** Concern: the turns do not fit, the coils overlap, the reel runs out, or the wire carries too much. */
-import { resolveWire } from '../../machine/resolve-wire.ts'
+
 import { neighbourSizes } from '../../data/wire-gauge.ts'
+import { resolveWire } from '../../machine/resolve-wire.ts'
 import { greatestWire, handStripGrowth, handWoundFraction } from '../../physics/winding/fill.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { nominal } from '../../units/quantity.ts'

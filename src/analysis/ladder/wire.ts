@@ -1,6 +1,7 @@
 /** Ladders of the wire: thinner or thicker, in hand, strip laid on edge. */
-import type { Design } from '../../machine/design.ts'
+
 import { gauge, neighbourSizes } from '../../data/wire-gauge.ts'
+import type { Design } from '../../machine/design.ts'
 import { nominal } from '../../units/quantity.ts'
 import type { Change } from '../remedy/change.ts'
 import { drawnDiameter } from '../remedy/turns-change.ts'

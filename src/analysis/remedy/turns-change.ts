@@ -1,6 +1,7 @@
 /** Places of the document that change with the number of turns, the window as full as before. */
-import type { Design } from '../../machine/design.ts'
+
 import { gauge } from '../../data/wire-gauge.ts'
+import type { Design } from '../../machine/design.ts'
 import { nominal } from '../../units/quantity.ts'
 import { type Change, valueChange } from './change.ts'
 

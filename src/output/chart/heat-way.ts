@@ -1,9 +1,11 @@
 /** Picture of where a machine's heat leaves it in one wind: a bar for each face, as long as its watts. */
 import type { HeatWays } from '../../analysis/heat-way.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { said } from '../telling.ts'
 import { linearScale } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
-import { picture, px, shortNumber, textAt } from './picture.ts'
+import { lineAt } from './paragraph.ts'
+import { picture, px, shortNumber } from './picture.ts'
 
 export interface HeatWayChart {
   readonly width: number
@@ -44,10 +46,10 @@ export function heatWayChart({ width, ways, wind }: HeatWayChart): string {
   const rows = shown.map(({ from, by, power }, k) => {
     const top = 12 + rowHeight * k
     const figures = `${formatSi(power, 'W')}, ${shareText(power, all)}`
-    const long = `${from}, ${by}: ${figures}`
-    const text = long.length <= columns ? long : `${from}: ${figures}`
+    const long = said(`${from}, ${by}: ${figures}`)
+    const text = long.length <= columns ? long : said(`${from}: ${figures}`)
     return (
-      textAt(2, top + 6, text, { className: 'part-text' }) +
+      lineAt(2, top + 6, text, { className: 'part-text' }) +
       `<rect class="bar ink-phase-1" x="2" y="${px(top + 12)}" width="${px(Math.max(0, along(Math.max(0, power))))}" height="14"/>`
     )
   })

@@ -2,6 +2,7 @@
 import type { FaceMagnet, MachineFace } from '../../analysis/machine-face.ts'
 import { formatNumber } from '../../units/format.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk, phaseLetter } from './phase-letter.ts'
 import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 
@@ -133,8 +134,9 @@ export function machineFaceChart({ width, face, scale: asked }: MachineFaceChart
       : face.arrangement === 'two-discs'
         ? 'Seen from the winding, the upper disc taken away.'
         : 'Seen from the winding’s side.'
+  const lines = linesOfParagraph(note, Math.floor(width / 5.7))
   return picture(
-    { name: 'machine-face', title, description: describe(face), width, height: side + 24 },
+    { name: 'machine-face', title, description: describe(face), width, height: side + 6 + 18 * lines.length },
     rings.join('') +
       magnets.join('') +
       coils.join('') +
@@ -143,7 +145,11 @@ export function machineFaceChart({ width, face, scale: asked }: MachineFaceChart
       numbers.join('') +
       phases.join('') +
       `<path class="axis" d="M${px(centre[0] - 7)} ${px(centre[1])}h14m-7 -7v14"/>` +
-      textAt(width / 2, side + 16, note, { className: 'tick-text', anchor: 'middle' }),
+      lines
+        .map((line, k) =>
+          lineAt(width / 2, side + 16 + 18 * k, line, { className: 'tick-text', anchor: 'middle' }),
+        )
+        .join(''),
   )
 }
 

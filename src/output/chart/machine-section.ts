@@ -3,6 +3,7 @@ import type { MachineSection, SectionBody } from '../../analysis/machine-section
 import { spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { hatchPath } from './hatch.ts'
+import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk } from './phase-letter.ts'
 import { picture, px, shortNumber, textAt } from './picture.ts'
 
@@ -108,13 +109,14 @@ export function machineSectionChart({ width, section, scale: asked }: MachineSec
     where,
     ...(cornerRise > 0.05e-3 ? [`Corners of the flat magnets stand ${millimetres(cornerRise)} out.`] : []),
   ]
+  const lines = notes.flatMap((note) => linesOfParagraph(note, Math.floor((width - 8) / 6)))
   return picture(
     {
       name: 'machine-section',
       title,
       description: `From one end of the stack to the other: ${stack.map(({ label, thickness }) => `${label} ${millimetres(thickness)}`).join(', ')}. ${notes.join(' ')}`,
       width,
-      height: lowest + 34 + 18 * notes.length,
+      height: lowest + 34 + 18 * lines.length,
     },
     shapes.join('') +
       (short ? breakLine(right, upper, drawn) : '') +
@@ -128,7 +130,7 @@ export function machineSectionChart({ width, section, scale: asked }: MachineSec
           className: 'tick-text',
         },
       ) +
-      notes.map((note, k) => textAt(4, lowest + 36 + 18 * k, note, { className: 'tick-text' })).join(''),
+      lines.map((line, k) => lineAt(4, lowest + 36 + 18 * k, line, { className: 'tick-text' })).join(''),
   )
 }
 

@@ -179,6 +179,7 @@ export function riverBand(
 
 /** Letters of a loss that stand side by side in so much room [px per letter], and from line to line [px]. */
 const letterWidth = 6.6
+const boldWidth = 7.6
 const lineStep = 16
 /** From one loss to the next [px]. */
 const lossGap = 4
@@ -200,8 +201,11 @@ function lossWords(losses: readonly RiverLoss[], x: number, top: number, reach: 
 }
 
 /** The whole river as it stands on paper; the words of its reaches are in the reader’s language already. */
-export function riverChart({ width, wind, reaches }: RiverChart): string {
+export function riverChart({ width: asked, wind, reaches }: RiverChart): string {
   const margin = 8
+  // the name of a station is a single word, which cannot be broken
+  const longest = Math.max(0, ...reaches.map(({ label }) => label.length))
+  const width = Math.max(asked, 2 * margin + reaches.length * (10 + boldWidth * longest))
   const reach = (width - 2 * margin) / Math.max(1, reaches.length)
   const top = 46
   const foot = 128

@@ -119,7 +119,7 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
           const hubBox =
             blades.hubRadius === undefined
               ? ''
-              : `<rect class="body body-carrier" x="${px(at - bladeWidth / 2 - 2)}" y="${px(side < 0 ? axis - hub : axis + shaftRadius)}" width="${bladeWidth + 4}" height="${px(hub - shaftRadius)}"/>`
+              : `<rect class="body body-hub" x="${px(at - bladeWidth / 2 - 2)}" y="${px(side < 0 ? axis - hub : axis + shaftRadius)}" width="${bladeWidth + 4}" height="${px(hub - shaftRadius)}"/>`
           return (
             hubBox +
             `<rect class="body body-blade" x="${px(at - bladeWidth / 2)}" y="${px(side < 0 ? axis - end : axis + hub)}" width="${bladeWidth}" height="${px(end - hub)}"/>` +
@@ -142,7 +142,11 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
     ...(blades === undefined
       ? []
       : [
-          { label: `blades, ${millimetres(blades.radius)} long, cut short`, at: blades.at, reach: half + 10 },
+          {
+            label: `blades, tips at a radius of ${millimetres(blades.radius)}, cut short`,
+            at: blades.at,
+            reach: half + 10,
+          },
         ]),
   ]
   const shaftEnd = (part: Part): Part =>

@@ -1,4 +1,5 @@
 /** Picture of the site's wind as a narrow strip: hours, energy, and the winds at which something begins. */
+import { said } from '../telling.ts'
 import { linearScale, tickStep, ticks, tickText } from './axis.ts'
 import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
 
@@ -99,7 +100,7 @@ export function windStripChart(strip: WindStrip): string {
     {
       name: 'wind-strip',
       title: 'Wind of the site over a year',
-      description: `Dashed curve: hours of a year at each wind. Bars: energy of a year from it. ${strip.marks
+      description: `${said('Dashed curve: hours of a year at each wind. Bars: energy of a year from it.')} ${strip.marks
         .filter((mark) => Number.isFinite(mark.wind))
         .map((mark) => `${mark.label}: ${shortNumber(Number(mark.wind.toPrecision(2)))} m/s`)
         .join(', ')}.`,

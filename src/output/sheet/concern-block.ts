@@ -51,7 +51,7 @@ export function concernBlock({ concerns }: Pick<Chain, 'concerns'>, lines: numbe
   })
   const rest = restText(open.slice(shown.length))
   return (
-    heading('What speaks against it', 'h2', signOffText(concerns)) +
+    heading('What speaks against it', 'h2', said(signOffText(concerns))) +
     `<ul class="concerns">${items.join('')}${rest === '' ? '' : `<li>${escaped(rest)}</li>`}</ul>`
   )
 }

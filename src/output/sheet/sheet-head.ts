@@ -50,7 +50,7 @@ export function sheetHead({ machine }: Pick<Chain, 'machine'>): Block {
 export const sheetFoot = ({ machine }: Pick<Chain, 'machine'>, date: string): string =>
   `<footer>${[
     said(`Sheet of ${date}`),
-    said(`Design ${fingerprint(machine.design)} (SHA-256, first twelve digits)`),
+    `${said('Design, first twelve digits of its SHA-256:')} ${fingerprint(machine.design)}`,
     `Gustloom ${engineVersion}`,
     said('Print at 100 %, A4 or Letter'),
   ]

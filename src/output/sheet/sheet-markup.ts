@@ -17,9 +17,9 @@ export type Pair = readonly [name: string, value: string]
 /** A pair as the reader is to see it. */
 export const saidPair = ([name, value]: Pair): Pair => [said(name), said(value)]
 
-/** What stands over a block. */
+/** What stands over a block; what stands aside of it is said already. */
 export const heading = (text: string, level: 'h2' | 'h3' = 'h2', aside = ''): string =>
-  `<${level}>${escaped(said(text))}${aside === '' ? '' : ` <small>${escaped(said(aside))}</small>`}</${level}>`
+  `<${level}>${escaped(said(text))}${aside === '' ? '' : ` <small>${escaped(aside)}</small>`}</${level}>`
 
 /** Names and values under each other. */
 export const pairList = (pairs: readonly Pair[]): string =>

@@ -349,8 +349,7 @@ function waveformsOf(
     if (!linear) dcCurrent[q] = dcCurrentOf(circuit, state.line)
     loadVoltage[q] = loadVoltageOf(input, circuit, state, dcCurrent[q]!)
     const u = (k: number) => phaseVoltage(input, circuit, state, from(k))
-    for (const [k, line] of lineVoltages.entries())
-      line[q] = sign * (star ? u(k) - u((k + 1) % n) : u(k))
+    for (const [k, line] of lineVoltages.entries()) line[q] = sign * (star ? u(k) - u((k + 1) % n) : u(k))
   }
   return { angle, emf, phaseCurrent: current, lineVoltages, dcCurrent, loadVoltage, power }
 }
