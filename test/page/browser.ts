@@ -201,7 +201,7 @@ export async function computed(page: Page): Promise<void> {
 /** Rooms of the page as its addresses name them: the stations of the river, then the benches. */
 export const roomKeys = [
   ...['wind', 'blades', 'shaft', 'magnets', 'winding', 'bridge', 'cable', 'store'],
-  ...['whole', 'begin', 'turn', 'storm', 'faults', 'compare', 'sure', 'sheet', 'shelf'],
+  ...['whole', 'begin', 'turn', 'storm', 'faults', 'compare', 'sure', 'sheet', 'shelf', 'words'],
 ] as const
 
 /** Opens a room by its address, as a link would. */

@@ -115,7 +115,7 @@ describe('law: the room of the magnets says what the engine says', () => {
     await enterRoom(page, 'magnets')
     await page.locator('.chart-disc-pull svg.picture').waitFor()
     await expect.poll(() => rowsOf(page)).toEqual(told(computeDesign(designOf(described)), ofMagnets))
-    await page.getByText('Fingers between the faces are crushed').first().waitFor()
+    await page.getByText('Fingers between the faces are crushed').filter({ visible: true }).first().waitFor()
     const wider = structuredClone(described)
     wider.rotor.faceDistance_mm = 20
     await page.locator('#field-rotor-faceDistance-mm').fill('20')
@@ -155,34 +155,33 @@ describe('law: many builds can be stopped, and say what the engine says', () => 
 })
 
 describe('source: wcag22, levels A and AA — shaft, magnets and builds break no rule that a reader of pages can tell', () => {
-  const screens: Readonly<Record<string, BrowserContextOptions>> = {
-    desktop: { viewport: { width: 1280, height: 900 } },
-    phone: { viewport: { width: 360, height: 740 }, hasTouch: true },
-  }
-  for (const [screen, options] of Object.entries(screens))
+  // every room in every look is judged beside this; here stand the parts that are asked for first
+  const screens: readonly (readonly [string, string, BrowserContextOptions])[] = [
+    ['desktop', 'light', { viewport: { width: 1280, height: 900 } }],
+    ['phone', 'sun', { viewport: { width: 360, height: 740 }, hasTouch: true }],
+  ]
+  for (const [screen, theme, options] of screens)
     check(
-      `${screen}, in light, in the dark and in the sun`,
+      `${screen}, ${theme}`,
       async (page) => {
         await openDesign(page, described)
-        for (const theme of ['light', 'dark', 'sun']) {
-          await page.evaluate((look) => localStorage.setItem('gustloom.look', look), theme)
-          await page.reload()
-          await computed(page)
-          expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe(theme)
-          for (const room of ['shaft', 'magnets', 'sure']) {
-            await enterRoom(page, room)
-            if (room === 'shaft') await page.locator('.mechanics-row').first().waitFor()
-            if (room === 'magnets') await page.locator('.chart-disc-pull svg.picture').waitFor()
-            if (room === 'sure' && theme === 'light') {
-              await page.getByRole('button', { name: 'Build them' }).click()
-              await page.locator('.tolerance-report').waitFor({ timeout: 300_000 })
-            }
-            await page.locator('.room details').evaluateAll((all) => {
-              for (const one of all) (one as HTMLDetailsElement).open = true
-            })
-            expect(await violations(page, [`.room-${room}`]), `${room}, ${theme}`).toEqual([])
-            expect(await sideways(page), `${room}, ${theme}`).toBeLessThanOrEqual(0)
+        await page.evaluate((look) => localStorage.setItem('gustloom.look', look), theme)
+        await page.reload()
+        await computed(page)
+        expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe(theme)
+        for (const room of ['shaft', 'magnets', 'sure']) {
+          await enterRoom(page, room)
+          if (room === 'shaft') await page.locator('.mechanics-row').first().waitFor()
+          if (room === 'magnets') await page.locator('.chart-disc-pull svg.picture').waitFor()
+          if (room === 'sure') {
+            await page.getByRole('button', { name: 'Build them' }).click()
+            await page.locator('.tolerance-report').waitFor({ timeout: 300_000 })
           }
+          await page.locator('.room details').evaluateAll((all) => {
+            for (const one of all) (one as HTMLDetailsElement).open = true
+          })
+          expect(await violations(page, [`.room-${room}`]), `${room}, ${theme}`).toEqual([])
+          expect(await sideways(page), `${room}, ${theme}`).toBeLessThanOrEqual(0)
         }
       },
       options,

@@ -107,7 +107,18 @@ export function useHint(subject: HintSubject) {
       // a press gives the keyboard too, and then decides by itself
       if (!again && anchor.matches(':focus-visible')) open({ id, anchor, subject, firm: false })
     },
-    onBlur: () => letGo(id),
+    onBlur: ({ relatedTarget }: FocusEvent) => {
+      const next = relatedTarget instanceof Element ? relatedTarget : undefined
+      // the keyboard goes on elsewhere: the hint must not lie over what it reaches
+      if (
+        next &&
+        !document.getElementById(popoverId)?.contains(next) &&
+        openHint.value?.id === id &&
+        !openHint.value.firm
+      )
+        closeHint()
+      else letGo(id)
+    },
     onClick: ({ currentTarget }: MouseEvent) => {
       if (openHint.value?.id === id && openHint.value.firm) closeHint()
       else open({ id, anchor: currentTarget as HTMLElement, subject, firm: true })
