@@ -34,9 +34,9 @@ export const stockFaultsOf = (path: string): readonly ShownFault[] =>
 
 export function setStock(path: Path, value: unknown): void {
   stock.value = withValue(stock.value, path, value) as RawObject
-  const place = path.join('.')
-  if (stockFaultsOf(place).length > 0)
-    stockFaults.value = stockFaults.value.filter((fault) => !isWithin(fault.path, place))
+  const field = path.join('.')
+  if (stockFaultsOf(field).length > 0)
+    stockFaults.value = stockFaults.value.filter((fault) => !isWithin(fault.path, field))
   try {
     localStorage.setItem(place, JSON.stringify(stock.value))
   } catch {
