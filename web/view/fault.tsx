@@ -1,4 +1,5 @@
 /** Shows what defects would do to the present machine: the choice of one, its turn by hand, every figure. */
+
 import type { FaultCase, FaultStudy } from '../../src/index.ts'
 import { faultWaveformChart, faultWaveformTable } from '../../src/output/chart/fault-waveform.ts'
 import { faultCells, faultColumns, faultNote, faultSentence } from '../../src/output/fault-page.ts'
@@ -9,6 +10,7 @@ import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
 import { DiagnosisForm } from './diagnosis.tsx'
+import { JobKeys } from './job-keys.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -113,25 +115,19 @@ const statusText = (): string => {
 
 export function FaultView() {
   const state = study.value
-  const running = state.kind === 'running'
   return (
     <section class="bench faults" id="faults">
       <p class="note">
         {say`The machine with one defect at a time: those of the design’s own list, else one of each kind that fits. It shows what a meter and a hand would find before anything burns.`}
       </p>
       <div class="fault-choice">
-        <button type="button" disabled={running} onClick={startStudy}>
-          {say`Compute the defects`}
-        </button>
-        {running ? (
-          <button type="button" onClick={stopStudy}>
-            {say`Stop`}
-          </button>
-        ) : null}
-        <output aria-live="polite">{statusText()}</output>
-        {state.kind === 'running' ? (
-          <progress aria-label={say`Computed so far`} max={1} value={state.fraction} />
-        ) : null}
+        <JobKeys
+          label={say`Compute the defects`}
+          start={startStudy}
+          stop={stopStudy}
+          fraction={state.kind === 'running' ? state.fraction : undefined}
+          status={statusText()}
+        />
       </div>
       {state.kind === 'done' ? <Report made={state.report} /> : null}
     </section>

@@ -1,4 +1,5 @@
 /** What the materials bear and what is in hand; on demand how long it lasts when something goes wrong. */
+
 import type { WindRow } from '../../src/index.ts'
 import { temperatureChart, temperatureTable } from '../../src/output/chart/temperature.ts'
 import type { HeatReport } from '../../src/output/heat-report.ts'
@@ -12,6 +13,7 @@ import { ChartFrame } from './chart-frame.tsx'
 import { DataTable } from './data-table.tsx'
 import { engineWords } from './engine-words.ts'
 import { dominantGuess } from './guess-words.ts'
+import { JobKeys } from './job-keys.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -114,7 +116,6 @@ function statusText(): string {
 
 export function HeatLast({ row }: { readonly row: WindRow }) {
   const state = heatState.value
-  const running = state.kind === 'running'
   return (
     <section class="card heat-last">
       <h3>{say`What it bears, and how long it lasts`}</h3>
@@ -125,18 +126,13 @@ export function HeatLast({ row }: { readonly row: WindRow }) {
         {say`Limits and what is in hand; how fast it warms in a strong wind, in a gust in which no limiter acts, shorted, and on the bench.`}
       </p>
       <div class="fault-choice">
-        <button type="button" disabled={running} onClick={computeHeat}>
-          {say`Compute how long it lasts`}
-        </button>
-        {running ? (
-          <button type="button" onClick={stopHeat}>
-            {say`Stop`}
-          </button>
-        ) : null}
-        <output aria-live="polite">{statusText()}</output>
-        {state.kind === 'running' ? (
-          <progress aria-label={say`Computed so far`} max={1} value={state.fraction} />
-        ) : null}
+        <JobKeys
+          label={say`Compute how long it lasts`}
+          start={computeHeat}
+          stop={stopHeat}
+          fraction={state.kind === 'running' ? state.fraction : undefined}
+          status={statusText()}
+        />
       </div>
       {state.kind === 'done' ? <Report report={state.report} /> : null}
     </section>

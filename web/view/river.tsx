@@ -3,7 +3,7 @@
 import type { WindRow } from '../../src/index.ts'
 import { type RiverLoss, riverBand, wattText } from '../../src/output/chart/river.ts'
 import type { Snapshot } from '../snapshot.ts'
-import { faults, row as rowIndex, snapshot } from '../store/design.ts'
+import { faults } from '../store/design.ts'
 import { badgeOf, concernsIn, roomOfPath } from '../store/place-concern.ts'
 import { enter, room, roomAddress, type StationKey } from '../store/room.ts'
 import { say, shown } from '../text/say.ts'
@@ -141,10 +141,4 @@ export function RiverStretch({
       dangerouslySetInnerHTML={{ __html: body }}
     />
   )
-}
-
-export const shownRow: () => { result: Snapshot; row: WindRow } | undefined = () => {
-  const result = snapshot.value
-  const row = result?.rows[rowIndex.value]
-  return result && row ? { result, row } : undefined
 }

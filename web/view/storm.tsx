@@ -24,6 +24,7 @@ import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
+import { JobKeys } from './job-keys.tsx'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -155,7 +156,6 @@ const kindWords: Readonly<Record<Exclude<StormWindKind, 'logged wind'>, () => st
 
 export function StormView() {
   const state = stormState.value
-  const running = state.kind === 'running'
   const [least, most] = stormTopBounds
   return (
     <section class="bench storm" id="storm">
@@ -197,18 +197,13 @@ export function StormView() {
         <span id="storm-top-note" class="note">
           {say`left empty: the site’s storm; else ${least} to ${most} m/s`}
         </span>
-        <button type="button" disabled={running} onClick={startStorm}>
-          {say`Compute the storm`}
-        </button>
-        {running ? (
-          <button type="button" onClick={stopStorm}>
-            {say`Stop`}
-          </button>
-        ) : null}
-        <output aria-live="polite">{statusText()}</output>
-        {state.kind === 'running' ? (
-          <progress aria-label={say`Computed so far`} max={1} value={state.fraction} />
-        ) : null}
+        <JobKeys
+          label={say`Compute the storm`}
+          start={startStorm}
+          stop={stopStorm}
+          fraction={state.kind === 'running' ? state.fraction : undefined}
+          status={statusText()}
+        />
       </div>
       {state.kind === 'done' ? <Report report={state.report} /> : null}
     </section>

@@ -1,4 +1,5 @@
 /** The wire sizes next to the design's own, computed on demand: each may be taken or laid over; and the wire to buy. */
+
 import type { WireChoice as Choice, WireChoices } from '../../src/index.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import { useSight } from '../store/sight.ts'
@@ -16,6 +17,7 @@ import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
 import { type Column, DataTable } from './data-table.tsx'
 import { FigureList } from './figure-list.tsx'
+import { JobKeys } from './job-keys.tsx'
 import { LayOver } from './lay-over.tsx'
 
 /** Wire to buy, and what of it is on the reels. */
@@ -159,7 +161,6 @@ function statusText(): string {
 
 export function WireChoice() {
   const state = wireChoices.value
-  const running = state.kind === 'running'
   return (
     <section class="card wire-choice">
       <h3>{say`The wire, and the sizes next to it`}</h3>
@@ -175,18 +176,13 @@ export function WireChoice() {
           />{' '}
           {say`keep the turns`}
         </label>
-        <button type="button" disabled={running} onClick={tryWires}>
-          {say`Compute the sizes next to it`}
-        </button>
-        {running ? (
-          <button type="button" onClick={stopWires}>
-            {say`Stop`}
-          </button>
-        ) : null}
-        <output aria-live="polite">{statusText()}</output>
-        {state.kind === 'running' ? (
-          <progress aria-label={say`Computed so far`} max={1} value={state.fraction} />
-        ) : null}
+        <JobKeys
+          label={say`Compute the sizes next to it`}
+          start={tryWires}
+          stop={stopWires}
+          fraction={state.kind === 'running' ? state.fraction : undefined}
+          status={statusText()}
+        />
       </div>
       {state.kind === 'done' ? <Report report={state.report} /> : null}
     </section>
