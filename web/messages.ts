@@ -10,6 +10,8 @@ export type ToWorker =
   | { readonly kind: 'edit'; readonly id: number; readonly text: string }
   /** Another row of the last complete result is looked at. */
   | { readonly kind: 'wind'; readonly row: number }
+  /** The numbers of that edit have been painted; what follows them may be worked out, at this row first. */
+  | { readonly kind: 'painted'; readonly id: number; readonly row: number }
   /** The pictures in sight: what they are drawn of is told of this result and of those to come. */
   | { readonly kind: 'sights'; readonly names: readonly SightName[] }
   | ToJob
@@ -29,12 +31,13 @@ export interface ShownFault {
 export type FromWorker =
   /** Every field that any design may have; sent once. */
   | { readonly kind: 'fields'; readonly fields: readonly FieldDescription[] }
-  | { readonly kind: 'form'; readonly id: number; readonly form: readonly FormField[] }
+  /** Only where the fields are others than those told last. */
+  | { readonly kind: 'form'; readonly form: readonly FormField[] }
   | { readonly kind: 'progress'; readonly id: number; readonly fraction: number }
   | { readonly kind: 'faults'; readonly id: number; readonly faults: readonly ShownFault[] }
-  /** Where `bodies` is as before, so is all that is drawn in three dimensions. */
-  | { readonly kind: 'result'; readonly id: number; readonly snapshot: Snapshot; readonly bodies: number }
-  /** What the rules say of that result, where it came without. */
+  /** The parts that are not as in the result told before, all of them at first. */
+  | { readonly kind: 'result'; readonly id: number; readonly changed: Partial<Snapshot> }
+  /** What the rules say of that result. */
   | { readonly kind: 'concerns'; readonly id: number; readonly concerns: readonly ShownConcern[] }
   | { readonly kind: 'wind'; readonly id: number; readonly wind: WindSnapshot }
   | { readonly kind: 'sight'; readonly id: number; readonly name: SightName; readonly drawn: unknown }

@@ -6,17 +6,24 @@ import { rooms } from './room/plan.ts'
 import type { RoomSight } from './room/room.ts'
 import { sightOfRoom } from './room/sight.ts'
 import { StationForm } from './station/form.tsx'
-import { row as rowIndex, snapshot, stale } from './store/design.ts'
+import { behind, progress, row as rowIndex, snapshot, stale } from './store/design.ts'
 import { narrow } from './store/narrow.ts'
 import { nounsOf } from './store/place-concern.ts'
-import { benchKeys, enter, type RoomKey, room, roomAddress, stationKeys } from './store/room.ts'
+import {
+  benchKeys,
+  enter,
+  type RoomKey,
+  room,
+  roomAddress,
+  type StationKey,
+  stationKeys,
+} from './store/room.ts'
 import { say, shown } from './text/say.ts'
 import { ConcernList, RoomConcerns } from './view/concern-list.tsx'
 import { DesignMenu } from './view/design-menu.tsx'
 import { KeepingNote } from './view/keeping-note.tsx'
 import { PrintHead } from './view/print-head.tsx'
-import { reachesOf } from './view/reaches.ts'
-import { lossText, RiverAcross, RiverStretch, stationBadge, worthTelling } from './view/river.tsx'
+import { Badge, LossTexts, RiverAcross, RiverStretch, reaches } from './view/river.tsx'
 import { Settings } from './view/setting.tsx'
 import { Solid } from './view/solid.tsx'
 import { FaultSummary, Notice, Status } from './view/status.tsx'
@@ -88,24 +95,24 @@ function RoomBody({ of }: { readonly of: RoomKey }) {
   )
 }
 
-function RoomShown({ of, sight }: { readonly of: RoomKey; readonly sight: RoomSight }) {
-  const { View, Bench } = sight
-  const result = snapshot.value
-  const index = rowIndex.value
-  const row = result?.rows[index]
+function RoomShown({ of, sight: { View, Bench } }: { readonly of: RoomKey; readonly sight: RoomSight }) {
   return (
     <>
       {Bench ? <Bench /> : null}
-      {result && row ? (
-        View ? (
-          <View result={result} index={index} row={row} />
-        ) : null
-      ) : Bench ? null : (
-        <p class="note waiting">{say`The first numbers are on their way.`}</p>
-      )}
-      {of === 'whole' && result?.concerns ? <ConcernList concerns={result.concerns} /> : null}
+      {View ? <Viewed View={View} /> : null}
+      {!View && !Bench && snapshot.value === undefined ? <FirstAwaited /> : null}
+      {of === 'whole' ? <ConcernList /> : null}
     </>
   )
+}
+
+const FirstAwaited = () => <p class="note waiting">{say`The first numbers are on their way.`}</p>
+
+function Viewed({ View }: { readonly View: NonNullable<RoomSight['View']> }) {
+  const result = snapshot.value
+  const index = rowIndex.value
+  const row = result?.rows[index]
+  return result && row ? <View result={result} index={index} row={row} /> : <FirstAwaited />
 }
 
 const isStation = (key: RoomKey): boolean => (stationKeys as readonly RoomKey[]).includes(key)
@@ -138,48 +145,48 @@ function OpenRoom({ of }: { readonly of: RoomKey }) {
   )
 }
 
+function Stretch({
+  of,
+  open,
+  index,
+}: {
+  readonly of: StationKey
+  readonly open: boolean
+  readonly index: number
+}) {
+  const found = reaches.value
+  const reach = found?.[index]
+  return (
+    <li class={`stretch${open ? ' is-open' : ''}`}>
+      <button
+        type="button"
+        class="stretch-head"
+        aria-expanded={open}
+        onClick={() => enter(open ? 'whole' : of)}
+      >
+        {found ? <RiverStretch reaches={found} index={index} /> : null}
+        <span class="station-name">{reach?.label ?? rooms[of]!.title()}</span>
+        <Badge of={of} />
+        <b class="station-watts">{reach ? shown(wattText(reach.arriving)) : ''}</b>
+        {reach ? <LossTexts of={reach} /> : null}
+      </button>
+      {open ? <OpenRoom of={of} /> : null}
+    </li>
+  )
+}
+
+/** In the order in which the cable and the bridge follow each other. */
+const stretchKeys = computed(() => reaches.value?.map(({ key }) => key).join(' ') ?? stationKeys.join(' '))
+
 /** On a phone the river runs down the page, and a room opens in it. */
 function RiverDown() {
-  const result = snapshot.value
-  const row = result?.rows[rowIndex.value]
-  const reaches = result && row ? reachesOf(result, row) : undefined
-  const keys = reaches?.map(({ key }) => key) ?? stationKeys
+  const keys = stretchKeys.value.split(' ') as StationKey[]
   return (
     <div class="river-down">
       <ol aria-label={say`The way of the watts`}>
-        {keys.map((key, k) => {
-          const reach = reaches?.[k]
-          const badge = stationBadge(result, key)
-          const open = room.value === key
-          return (
-            <li key={key} class={`stretch${open ? ' is-open' : ''}`}>
-              <button
-                type="button"
-                class="stretch-head"
-                aria-expanded={open}
-                onClick={() => enter(open ? 'whole' : key)}
-              >
-                {reaches ? <RiverStretch reaches={reaches} index={k} /> : null}
-                <span class="station-name">{reach?.label ?? rooms[key]!.title()}</span>
-                {badge ? (
-                  <span class={`badge ${badge.className}`}>
-                    <span aria-hidden="true">{badge.sign}</span>
-                    <span class="hidden">{badge.words}</span>
-                  </span>
-                ) : null}
-                <b class="station-watts">{reach ? shown(wattText(reach.arriving)) : ''}</b>
-                <span class="station-losses">
-                  {reach?.losses
-                    .filter((loss) => worthTelling(loss, reach.arriving))
-                    .map((loss) => (
-                      <span key={loss.label}>{lossText(loss)}</span>
-                    ))}
-                </span>
-              </button>
-              {open ? <OpenRoom of={key} /> : null}
-            </li>
-          )
-        })}
+        {keys.map((key, k) => (
+          <Stretch key={key} of={key} open={room.value === key} index={k} />
+        ))}
       </ol>
     </div>
   )
@@ -189,19 +196,32 @@ function RiverDown() {
 const openPlace = '#room'
 
 /** On the element itself: the rest of the page is not drawn anew for it. */
-const resultsClass = computed(() => `results${stale.value ? ' stale' : ''}`)
+const resultsClass = computed(() => `results${behind.value ? ' stale' : ''}`)
+const awaited = computed(() => (stale.value || progress.value !== undefined ? '' : undefined))
 
 function StaleMark() {
-  return stale.value && snapshot.value ? (
+  return behind.value && snapshot.value ? (
     <p class="stale-mark">{say`Numbers of the last valid design`}</p>
+  ) : null
+}
+
+function Strip() {
+  const result = snapshot.value
+  return result ? <WindStrip snapshot={result} index={rowIndex.value} /> : null
+}
+
+function Side() {
+  const result = snapshot.value
+  const row = result?.rows[rowIndex.value]
+  return result && row ? (
+    <aside class="side" aria-label={say`The machine in three dimensions`}>
+      <Solid solid={result.solid} row={row} />
+    </aside>
   ) : null
 }
 
 export function Page() {
   const key = rooms[room.value] ? room.value : 'whole'
-  const result = snapshot.value
-  const index = rowIndex.value
-  const row = result?.rows[index]
   const open = <OpenRoom of={key} />
   // on a phone a bench is what one came for, and the river follows it
   const first = key === 'begin' || (narrow.value && !isStation(key) && key !== 'whole')
@@ -230,20 +250,12 @@ export function Page() {
       <KeepingNote />
       <Benches />
       <PrintHead />
-      <main class={resultsClass}>
+      <main class={resultsClass} data-awaited={awaited}>
         {first ? <div class="columns">{open}</div> : null}
         {key === 'begin' ? null : (
           <>
-            <div class="water">
-              {narrow.value ? (
-                <RiverDown />
-              ) : result && row ? (
-                <RiverAcross result={result} row={row} />
-              ) : (
-                <div class="river is-waiting" />
-              )}
-            </div>
-            {result ? <WindStrip snapshot={result} index={index} /> : null}
+            <div class="water">{narrow.value ? <RiverDown /> : <RiverAcross />}</div>
+            <Strip />
           </>
         )}
         <div class="stale-place">
@@ -252,11 +264,7 @@ export function Page() {
         <FaultSummary />
         <div class="columns">
           {first || (narrow.value && isStation(key)) ? null : open}
-          {result && row && key !== 'begin' ? (
-            <aside class="side" aria-label={say`The machine in three dimensions`}>
-              <Solid solid={result.solid} row={row} />
-            </aside>
-          ) : null}
+          {key === 'begin' ? null : <Side />}
         </div>
         <p class="frank">
           {say`A calculation is not a permit, an inspection or a guarantee. Rotors, magnets, batteries and towers injure people: fix the rotor before you reach in, check the voltage at runaway, fit a fuse near the battery.`}

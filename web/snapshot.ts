@@ -15,7 +15,6 @@ import { yearSeconds } from '../src/physics/aerodynamics/annual-energy.ts'
 import type { Magnet } from '../src/physics/magnetics/magnet.ts'
 import { turnedMagnet } from '../src/physics/magnetics/magnet-pose.ts'
 import { nominal } from '../src/units/quantity.ts'
-import type { ShownConcern } from './shown-concern.ts'
 
 /** A magnet as it is drawn: an outline in its own x and y, as high along its own z. */
 export interface MagnetBody {
@@ -103,8 +102,6 @@ export interface Snapshot {
   /** For readings by hand, and the meter of the bench. */
   readonly turn: TurnSource
   readonly meter: Meter
-  /** Undefined until the rules have been asked, which follows the first numbers of a visit. */
-  readonly concerns: readonly ShownConcern[] | undefined
 }
 
 export interface WindSnapshot {
@@ -286,7 +283,6 @@ export function snapshotOf(chain: Chain): Snapshot {
     limiter: machine.protection.mechanical,
     turn: turnSource(chain),
     meter: meterOf(design.bench),
-    concerns: undefined,
   }
 }
 

@@ -13,10 +13,11 @@ import type { FromWorker, ToWorker } from './messages.ts'
 import { nextTurn } from './next-turn.ts'
 import { faultOfRefusal } from './refusal-fault.ts'
 import { run } from './run.ts'
+import { changedParts, keptParts } from './same-parts.ts'
 import type { ToSampler } from './sampler.ts'
 import { samplerName } from './sampler-name.ts'
 import type { SightName } from './sight.ts'
-import { snapshotOf, windSnapshotOf } from './snapshot.ts'
+import { type Snapshot, snapshotOf, windSnapshotOf } from './snapshot.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
@@ -26,8 +27,8 @@ let waiting: Edit | undefined
 let busy = false
 let done: { readonly id: number; readonly chain: UnjudgedChain; readonly judged?: Chain } | undefined
 let row = 0
-/** Counts the states of magnets and wire that have been shown. */
-let bodies = 0
+/** What the page holds of the last result that it was told. */
+let held: Snapshot | undefined
 /** What the pictures in sight are drawn of, and those already told of the newest chain. */
 let inSight: readonly SightName[] = []
 let told = new Set<SightName>()
@@ -40,14 +41,20 @@ const say = (message: FromWorker | FromJob) => self.postMessage(message)
 
 const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error))
 
-function sayForm(id: number, text: string): void {
+/** The document without its numbers, on which no field's being there depends. */
+let outline = ''
+
+function sayForm(text: string): void {
   let document: unknown
   try {
     document = JSON.parse(text)
   } catch {
     return
   }
-  say({ kind: 'form', id, form: designForm(document) })
+  const next = JSON.stringify(document, (_, value: unknown) => (typeof value === 'number' ? 0 : value))
+  if (next === outline) return
+  outline = next
+  say({ kind: 'form', form: designForm(document) })
 }
 
 function answerWind(): void {
@@ -66,16 +73,19 @@ const editWaits = () => waiting !== undefined
 const tellingPause = 60
 const quietTime = 400
 
-let endQuiet = () => {}
+/** The page is given this long to paint its numbers: one that is hidden paints none [ms]. */
+const paintTime = 300
 
-/** Waits a while; false as soon as an edit comes. */
-const stillQuiet = () =>
-  new Promise<boolean>((resolve) => {
-    if (waiting) resolve(false)
-    const timer = setTimeout(resolve, quietTime, true)
-    endQuiet = () => {
+/** Ends the waiting that is under way: the page has painted, or an edit came. */
+let endWait = () => {}
+
+/** Waits a while, unless `endWait` is called or an edit is there. */
+const wait = (time: number) =>
+  new Promise<void>((resolve) => {
+    const timer = setTimeout(resolve, waiting ? 0 : time)
+    endWait = () => {
       clearTimeout(timer)
-      resolve(false)
+      resolve()
     }
   })
 
@@ -106,15 +116,22 @@ async function forgetSightsOfWind(): Promise<void> {
 const desk = jobDesk(say, editWaits)
 let stopDrawing = () => {}
 
+/** Numbers first; what follows them waits until they have been painted, so that nothing keeps the page from it. */
+async function sayResult(id: number, chain: UnjudgedChain): Promise<void> {
+  const next = keptParts(held, snapshotOf(chain))
+  say({ kind: 'result', id, changed: changedParts(held, next) })
+  held = next
+  await wait(paintTime)
+}
+
 async function compute({ id, text }: Edit): Promise<void> {
   try {
-    sayForm(id, text)
+    sayForm(text)
     const parsed = parseDesignText(text)
     if (!parsed.ok) {
       say({ kind: 'faults', id, faults: shownFaults(parsed.faults) })
       return
     }
-    say({ kind: 'progress', id, fraction: 0 })
     const machine = resolveDesign(parsed.design)
     let toldAt = performance.now()
     const tell = (fraction: number) => {
@@ -125,24 +142,23 @@ async function compute({ id, text }: Edit): Promise<void> {
     }
     const chain = await run(unjudgedChain(machine, { previous: done?.chain }), tell, editWaits)
     if (!chain) return
-    if (chain.field !== done?.chain.field || chain.layout !== done.chain.layout) bodies += 1
     done = { id, chain }
     told = new Set()
-    const early = rules === undefined
-    if (early) say({ kind: 'result', id, snapshot: snapshotOf(chain), bodies })
+    await sayResult(id, chain)
+    if (waiting) return
     rules ??= await import('./judgement.ts')
     if (waiting) return
     const { judged, concerns } = rules.judgement(chain)
     done = { id, chain, judged }
-    if (early) say({ kind: 'concerns', id, concerns })
-    else say({ kind: 'result', id, snapshot: { ...snapshotOf(chain), concerns }, bodies })
+    say({ kind: 'concerns', id, concerns })
     await answerSights()
     if (waiting) return
     const { drawGuesses, worthOf } = await import('./afterwards.ts')
     const worth = await run(worthOf(judged), () => {}, editWaits)
     if (worth) say({ kind: 'worth', id, worth })
     // how far the guesses let it be off takes many chains; it follows when nobody waits for anything else
-    if (!(await stillQuiet())) return
+    await wait(quietTime)
+    if (waiting) return
     const drawing = drawGuesses(id, text, judged, { say, superseded: editWaits })
     stopDrawing = drawing.stop
     await drawing.done
@@ -171,7 +187,7 @@ function hear({ data }: MessageEvent<ToWorker>): void {
   if (data.kind === 'edit') {
     waiting = data
     stopDrawing()
-    endQuiet()
+    endWait()
     void work()
   } else if (data.kind === 'job' || data.kind === 'job-stop') {
     desk.hear(data)
@@ -179,6 +195,11 @@ function hear({ data }: MessageEvent<ToWorker>): void {
   } else if (data.kind === 'sights') {
     inSight = data.names
     void answerSights()
+  } else if (data.kind === 'painted') {
+    if (data.id !== done?.id) return
+    row = data.row
+    answerWind()
+    endWait()
   } else {
     row = data.row
     answerWind()

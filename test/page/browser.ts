@@ -195,7 +195,7 @@ export async function openPage(
 /** Waits until the numbers on the page are those of the design as it stands. */
 export async function computed(page: Page): Promise<void> {
   await page.locator('.status.done').waitFor({ timeout: patience })
-  await page.locator('main.results:not(.stale) section.strip').waitFor({ timeout: patience })
+  await page.locator('main.results:not(.stale, [data-awaited]) section.strip').waitFor({ timeout: patience })
 }
 
 /** Rooms of the page as its addresses name them: the stations of the river, then the benches. */
@@ -216,8 +216,12 @@ export async function enterRoom(page: Page, key: string): Promise<void> {
 export async function settled(page: Page): Promise<void> {
   let before = ''
   for (let quiet = 0; quiet < 2; ) {
-    const now = await page.evaluate(() => `${document.body.innerHTML.length} ${document.body.scrollHeight}`)
-    quiet = now === before ? quiet + 1 : 0
+    const now = await page.evaluate(() =>
+      document.documentElement.hasAttribute('data-drawing')
+        ? ''
+        : `${document.body.innerHTML.length} ${document.body.scrollHeight}`,
+    )
+    quiet = now !== '' && now === before ? quiet + 1 : 0
     before = now
     await page.waitForTimeout(100)
   }

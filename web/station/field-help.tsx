@@ -2,7 +2,7 @@
 import type { FormField } from '../../src/index.ts'
 import { spreadWords } from '../../src/output/spread-result.ts'
 import { formatNumber } from '../../src/units/format.ts'
-import { snapshot, spreads } from '../store/design.ts'
+import { concerns, spreads } from '../store/design.ts'
 import { measured } from '../store/measure.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
@@ -72,12 +72,12 @@ function Where({ field }: { readonly field: FormField }) {
   const { path } = field
   const limits = limitsText(field)
   const moved = movedResults(path)
-  const concerns = snapshot.value?.concerns?.filter((concern) => concern.path === path) ?? []
+  const here = concerns.value?.filter((concern) => concern.path === path) ?? []
   return (
     <>
       {limits === '' ? null : <p class="limits">{limits}</p>}
       {moved === '' ? null : <p>{moved}</p>}
-      {concerns.map(({ code, what }) => (
+      {here.map(({ code, what }) => (
         <p key={code}>{told(measured(what))}</p>
       ))}
       <p>

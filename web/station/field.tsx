@@ -1,4 +1,5 @@
 /** One field of the form: label, control, unit, how sure it is, its fault directly under it, and its help when asked. */
+import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import type { FormField } from '../../src/index.ts'
 import { change, descriptions, document, setValue } from '../store/design.ts'
@@ -161,9 +162,11 @@ export function Field({ field }: { readonly field: FormField }) {
   const saying = ['quantity', 'count', 'wire size'].includes(kind) ? numberSaying(field) : undefined
   const manner = JSON.stringify([measure.value, language.value])
   const typed = typedFault(field, saying)
-  const hasFault = typed !== '' || faultsOf(path).length > 0
+  // drawn anew when its own faults or its own share of the spread change, not with those of other fields
+  const faulty = useComputed(() => faultsOf(path).length > 0).value
+  const hasFault = typed !== '' || faulty
   const also = saying?.also(bareValue(value)) ?? ''
-  const bears = greatestGuess(path)
+  const bears = useComputed(() => greatestGuess(path)).value
   const describedBy = [
     `${id}-help`,
     ...(bears === '' ? [] : [`${id}-bears`]),

@@ -1,8 +1,10 @@
 /** The design on the page: the raw document, what the engine says of it, and the wind looked at. */
-import { computed, signal } from '@preact/signals'
+import { batch, computed, effect, signal } from '@preact/signals'
 import type { FieldDescription, FormField, SpreadStudy, Worth } from '../../src/index.ts'
 import { migrated } from '../../src/machine/migration.ts'
 import type { FromWorker, ShownFault, ToWorker } from '../messages.ts'
+import { keptParts } from '../same-parts.ts'
+import type { ShownConcern } from '../shown-concern.ts'
 import type { SightName } from '../sight.ts'
 import type { Snapshot, WindSnapshot } from '../snapshot.ts'
 import { say } from '../text/say.ts'
@@ -44,6 +46,8 @@ export const faults = signal<readonly ShownFault[]>([])
 /** Fraction done of the running computation; undefined when nothing runs. */
 export const progress = signal<number | undefined>(0)
 export const snapshot = signal<Snapshot | undefined>(undefined)
+/** What the rules say, a moment after the numbers; undefined until they have been asked for the first time. */
+export const concerns = signal<readonly ShownConcern[] | undefined>(undefined)
 /** How far the guesses let the snapshot be off, first by a few draws; undefined until it has been worked out. */
 export const spreadStudy = signal<SpreadStudy | undefined>(undefined)
 export const spreads = computed(() => spreadStudy.value?.results)
@@ -71,7 +75,7 @@ export const row = computed(() => {
   return nearest
 })
 
-/** The numbers stand; only the rules are still being asked about them, as after the first numbers of a visit. */
+/** The numbers stand; only the rules are still being asked about them. */
 const judging = 1
 
 /** The numbers shown are not those of the document as it stands. */
@@ -82,21 +86,37 @@ export const stale = computed(
     breakdown.value !== '',
 )
 
+/** Numbers that come within this time come at once: nothing on the page says that they were awaited [ms]. */
+const patience = 200
+
+/** The page says that its numbers are behind: at once where something is wrong, else when they keep one waiting. */
+export const behind = signal(true)
+let patienceEnds: ReturnType<typeof setTimeout> | undefined
+const fallBehind = () => {
+  behind.value = true
+}
+effect(() => {
+  clearTimeout(patienceEnds)
+  if (!stale.value) behind.value = false
+  else if (faults.value.length > 0 || breakdown.value !== '') fallBehind()
+  else patienceEnds = setTimeout(fallBehind, patience)
+})
+
 const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' })
 const ask = (message: ToWorker) => worker.postMessage(message)
 
 let newest = 0
 let timer: ReturnType<typeof setTimeout> | undefined
 let answered = 0
-/** Of the result shown: bodies that are as they were are not built anew. */
-let bodies = -1
+/** What the worker has told, also of an edit that another has followed. */
+let told: Partial<Snapshot> = {}
 
 /** In a run of edits typing rests this long before the engine is asked; the first after a quiet time goes at once [ms]. */
 const rest = 25
 let sentAt = Number.NEGATIVE_INFINITY
 
-/** For whoever measures: an edit, the numbers that came of it, and the frame that shows them. */
-const mark = (moment: 'edit' | 'result' | 'painted') => {
+/** For whoever measures: an edit, the numbers that came of it, the frame that shows them, and the one that shows what the rules say. */
+const mark = (moment: 'edit' | 'result' | 'painted' | 'judged') => {
   performance.clearMarks(moment)
   performance.mark(moment)
 }
@@ -177,6 +197,7 @@ export function openAnother(next: RawObject, what: string, opening: Opening = {}
   if (opening.example) notYetOwn(held.id)
   if (opening.changedAt !== undefined) takenFromShelf(held, opening.changedAt)
   wishedWind.value = undefined
+  concerns.value = undefined
   take(held, what)
 }
 
@@ -206,17 +227,8 @@ export function heardSight(hear: (name: SightName, drawn: unknown) => void): voi
 
 export const askSights = (names: readonly SightName[]): void => ask({ kind: 'sights', names })
 
-const shapeOf = (fields: readonly FormField[]): string =>
-  JSON.stringify(fields.map(({ value: _, ...field }) => field))
-let formShape = ''
-
-/** What stands in the fields is the document’s own: where they are the same fields, nothing is drawn anew. */
-function takeForm(fields: readonly FormField[]): void {
-  const shape = shapeOf(fields)
-  if (shape === formShape) return
-  formShape = shape
-  form.value = fields
-}
+/** Once what was just changed has been painted. */
+const afterFrame = (then: () => void) => requestAnimationFrame(() => setTimeout(then))
 
 function stopped(reason: string): void {
   progress.value = undefined
@@ -236,14 +248,20 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     if (data.id === answered) hearSight(data.name, data.drawn)
     return
   }
+  // what stands in the fields is the document's own
+  if (data.kind === 'form') {
+    form.value = data.form
+    return
+  }
+  if (data.kind === 'result') told = { ...told, ...data.changed }
   // an answer to an older edit says nothing of the document as it stands
   if (data.id !== newest) return
   if (data.kind === 'failed') stopped(data.reason)
   else if (data.kind === 'concerns') {
-    if (snapshot.value) snapshot.value = { ...snapshot.value, concerns: data.concerns }
+    concerns.value = keptParts(concerns.peek(), data.concerns)
     progress.value = undefined
-  } else if (data.kind === 'form') takeForm(data.form)
-  else if (data.kind === 'spread-progress') spreadProgress.value = data.fraction
+    afterFrame(() => mark('judged'))
+  } else if (data.kind === 'spread-progress') spreadProgress.value = data.fraction
   else if (data.kind === 'spreads') {
     spreadStudy.value = data.study
     if (data.last) spreadProgress.value = undefined
@@ -258,17 +276,21 @@ worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
     progress.value = undefined
   } else {
     mark('result')
-    answered = data.id
-    if (faults.value.length > 0) faults.value = []
-    const solid = data.bodies === bodies ? snapshot.value?.solid : undefined
-    bodies = data.bodies
-    snapshot.value = solid === undefined ? data.snapshot : { ...data.snapshot, solid }
-    spreadStudy.value = undefined
-    spreadProgress.value = undefined
-    worth.value = undefined
-    progress.value = data.snapshot.concerns === undefined ? judging : undefined
-    ask({ kind: 'wind', row: row.value })
-    requestAnimationFrame(() => setTimeout(mark, 0, 'painted'))
+    const { id } = data
+    answered = id
+    batch(() => {
+      if (faults.value.length > 0) faults.value = []
+      breakdown.value = ''
+      snapshot.value = told as Snapshot
+      spreadStudy.value = undefined
+      spreadProgress.value = undefined
+      worth.value = undefined
+      progress.value = judging
+    })
+    afterFrame(() => {
+      mark('painted')
+      ask({ kind: 'painted', id, row: row.value })
+    })
   }
 }
 

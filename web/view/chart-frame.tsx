@@ -115,10 +115,14 @@ export function ChartFrame(frame: ChartFrame) {
     const element = place.current
     if (!element || width <= 40) return
     let stop = () => {}
-    const takeBack = drawSoon(element, () => {
-      // what the picture reads beside its numbers, as the units chosen, has it drawn anew
-      stop = effect(() => setDrawing(toldDrawing(() => draw(width))))
-    })
+    const takeBack = drawSoon(
+      element,
+      () => {
+        // what the picture reads beside its numbers, as the units chosen, has it drawn anew
+        stop = effect(() => setDrawing(toldDrawing(() => draw(width))))
+      },
+      element.firstChild !== null,
+    )
     return () => {
       takeBack()
       stop()

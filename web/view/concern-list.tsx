@@ -3,7 +3,7 @@ import { isOpen } from '../../src/analysis/concern/concern.ts'
 import { signOffText } from '../../src/output/sign-off.ts'
 import type { ShownConcern } from '../shown-concern.ts'
 import { words } from '../station/label.ts'
-import { form, snapshot } from '../store/design.ts'
+import { concerns, form } from '../store/design.ts'
 import { measured } from '../store/measure.ts'
 import { byGravity, concernsIn, roomOfPath } from '../store/place-concern.ts'
 import { enter, type RoomKey, room, roomAddress } from '../store/room.ts'
@@ -69,8 +69,7 @@ const keyOf = ({ code, path }: ShownConcern): string => `${code} ${path}`
 
 /** Those of one room. */
 export function RoomConcerns({ of }: { readonly of: RoomKey }) {
-  const result = snapshot.value
-  const here = result?.concerns ? concernsIn(result.concerns, of) : []
+  const here = concernsIn(concerns.value ?? [], of)
   if (here.length === 0) return null
   return (
     <section class="concerns" aria-label={say`Concerns at this station`}>
@@ -82,8 +81,9 @@ export function RoomConcerns({ of }: { readonly of: RoomKey }) {
 }
 
 /** All of them, with the way to the room of each, and what the sum of them says. */
-export function ConcernList({ concerns }: { readonly concerns: readonly ShownConcern[] }) {
-  const sorted = byGravity(concerns)
+export function ConcernList() {
+  if (concerns.value === undefined) return null
+  const sorted = byGravity(concerns.value)
   return (
     <section class="card concerns-all" id="concerns" aria-labelledby="concerns-head">
       <h3 id="concerns-head">

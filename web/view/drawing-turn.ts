@@ -3,13 +3,19 @@
 interface Waiting {
   readonly place: Element
   readonly draw: () => void
+  /** An older drawing stands there still. */
+  readonly again: boolean
 }
 
 /** Drawn between two frames at most so long, so that a hand on the page is never kept waiting [ms]. */
 const most = 10
+/** What is out of sight is drawn again when so long nothing was asked for, unless it comes into sight before [ms]. */
+const calm = 350
 
 const waiting = new Set<Waiting>()
 let called = false
+let askedAt = Number.NEGATIVE_INFINITY
+let later: ReturnType<typeof setTimeout> | undefined
 
 /** Above and below what is looked at nobody waits. */
 function isInSight({ place }: Waiting): boolean {
@@ -27,13 +33,18 @@ const tell = () => document.documentElement.toggleAttribute('data-drawing', wait
 function turn(): void {
   called = false
   const begun = performance.now()
+  const isCalm = begun - askedAt >= calm
   const inSight = [...waiting].filter(isInSight)
-  for (const one of [...inSight, ...waiting]) {
+  const others = [...waiting].filter((one) => !inSight.includes(one) && (isCalm || !one.again))
+  const due = [...inSight, ...others]
+  for (const one of due) {
     if (performance.now() - begun > most) break
-    if (waiting.has(one)) draw(one)
+    draw(one)
   }
   tell()
-  call()
+  clearTimeout(later)
+  if (due.some((one) => waiting.has(one))) call()
+  else if (waiting.size > 0) later = setTimeout(call, calm)
 }
 
 /** After the next frame has been painted. */
@@ -44,9 +55,10 @@ function call(): void {
 }
 
 /** Draws when the picture’s turn comes; what it returns takes it back. */
-export function drawSoon(place: Element, drawn: () => void): () => void {
-  const one: Waiting = { place, draw: drawn }
+export function drawSoon(place: Element, drawn: () => void, again: boolean): () => void {
+  const one: Waiting = { place, draw: drawn, again }
   waiting.add(one)
+  askedAt = performance.now()
   tell()
   call()
   return () => {
@@ -54,6 +66,8 @@ export function drawSoon(place: Element, drawn: () => void): () => void {
     tell()
   }
 }
+
+addEventListener('scroll', call, { passive: true })
 
 /** Draws all that waits, for paper, which has no later. */
 export function drawNow(): void {

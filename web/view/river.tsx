@@ -1,9 +1,9 @@
 /** The river of watts as the page's way about: across the page its stations lie side by side. */
 
-import type { WindRow } from '../../src/index.ts'
+import { computed } from '@preact/signals'
 import { type RiverLoss, riverBand, wattText } from '../../src/output/chart/river.ts'
-import type { Snapshot } from '../snapshot.ts'
-import { faults } from '../store/design.ts'
+import { keptParts } from '../same-parts.ts'
+import { concerns, faults, row as rowIndex, snapshot } from '../store/design.ts'
 import { badgeOf, concernsIn, roomOfPath } from '../store/place-concern.ts'
 import { enter, room, roomAddress, type StationKey } from '../store/room.ts'
 import { say, shown } from '../text/say.ts'
@@ -19,7 +19,7 @@ export interface StationBadge {
   readonly words: string
 }
 
-export function stationBadge(result: Snapshot | undefined, key: StationKey): StationBadge | undefined {
+function badgeAt(key: StationKey): StationBadge | undefined {
   const wrong = faults.value.filter(({ path }) => roomOfPath(path) === key).length
   if (wrong > 0)
     return {
@@ -27,7 +27,7 @@ export function stationBadge(result: Snapshot | undefined, key: StationKey): Sta
       className: 'is-fault',
       words: wrong === 1 ? say`one entry to mend` : say`${wrong} entries to mend`,
     }
-  const badge = result?.concerns && badgeOf(concernsIn(result.concerns, key))
+  const badge = badgeOf(concernsIn(concerns.value ?? [], key))
   if (!badge) return undefined
   const { count, gravest } = badge
   return gravest === 'blocking'
@@ -43,21 +43,54 @@ export function stationBadge(result: Snapshot | undefined, key: StationKey): Sta
       }
 }
 
-/** A loss so small that it would only be noise is left out of words; the table has it. */
-export const worthTelling = ({ watts }: RiverLoss, arriving: number): boolean => watts > 0.0005 * arriving
-
-export function lossText({ label, watts }: RiverLoss): string {
-  return say`−${wattText(watts)} ${label}`
+export function Badge({ of }: { readonly of: StationKey }) {
+  const badge = badgeAt(of)
+  return badge === undefined ? null : (
+    <>
+      {' '}
+      <span class={`badge ${badge.className}`} title={badge.words}>
+        <span aria-hidden="true">{badge.sign}</span>
+        <span class="hidden">{badge.words}</span>
+      </span>
+    </>
+  )
 }
 
-function Station({ reach, result }: { readonly reach: StationReach; readonly result: Snapshot }) {
-  const { key, label, arriving, losses } = reach
-  const badge = stationBadge(result, key)
+let flowed: readonly StationReach[] | undefined
+
+/** What flows at the wind looked at; what flows as before stays the same object. */
+export const reaches = computed(() => {
+  const result = snapshot.value
+  const row = result?.rows[rowIndex.value]
+  if (result && row) flowed = keptParts(flowed, reachesOf(result, row))
+  return flowed
+})
+
+/** A loss so small that it would only be noise is left out of words; the table has it. */
+const worthTelling = ({ watts }: RiverLoss, arriving: number): boolean => watts > 0.0005 * arriving
+
+const lossText = ({ label, watts }: RiverLoss): string => say`−${wattText(watts)} ${label}`
+
+export function LossTexts({ of: { losses, arriving } }: { readonly of: StationReach }) {
   return (
-    <li class={`river-station${room.value === key ? ' is-open' : ''}`}>
+    <span class="station-losses">
+      {losses
+        .filter((loss) => worthTelling(loss, arriving))
+        .map((loss) => (
+          <span key={loss.label}>{lossText(loss)}</span>
+        ))}
+    </span>
+  )
+}
+
+function Station({ reach }: { readonly reach: StationReach }) {
+  const { key, label, arriving } = reach
+  const open = room.value === key
+  return (
+    <li class={`river-station${open ? ' is-open' : ''}`}>
       <a
         href={roomAddress(key)}
-        aria-current={room.value === key ? 'page' : undefined}
+        aria-current={open ? 'page' : undefined}
         onClick={(event) => {
           event.preventDefault()
           enter(key)
@@ -65,35 +98,23 @@ function Station({ reach, result }: { readonly reach: StationReach; readonly res
       >
         <span class="station-name">
           {label}
-          {badge ? (
-            <>
-              {' '}
-              <span class={`badge ${badge.className}`} title={badge.words}>
-                <span aria-hidden="true">{badge.sign}</span>
-                <span class="hidden">{badge.words}</span>
-              </span>
-            </>
-          ) : null}
+          <Badge of={key} />
         </span>
         <b class="station-watts">{shown(wattText(arriving))}</b>
-        <span class="station-losses">
-          {losses
-            .filter((loss) => worthTelling(loss, arriving))
-            .map((loss) => (
-              <span key={loss.label}>{lossText(loss)}</span>
-            ))}
-        </span>
+        <LossTexts of={reach} />
       </a>
     </li>
   )
 }
 
-export function RiverAcross({ result, row }: { readonly result: Snapshot; readonly row: WindRow }) {
-  const reaches = reachesOf(result, row)
-  const { body, scale, torn } = riverBand({ wind: row.wind, reaches }, across)
-  const width = across.reach * reaches.length
+export function RiverAcross() {
+  const found = reaches.value
+  if (found === undefined) return <div class="river is-waiting" />
+  const { body, scale, torn } = riverBand({ reaches: found }, across)
+  const turns = found.some(({ key, arriving }) => key === 'shaft' && arriving > 0)
+  const width = across.reach * found.length
   return (
-    <nav class={`river${row.speed > 0 ? '' : ' is-dry'}`} aria-label={say`The way of the watts`}>
+    <nav class={`river${turns ? '' : ' is-dry'}`} aria-label={say`The way of the watts`}>
       <svg
         class="river-picture"
         viewBox={`0 0 ${width} ${across.foot + 2}`}
@@ -103,8 +124,8 @@ export function RiverAcross({ result, row }: { readonly result: Snapshot; readon
         dangerouslySetInnerHTML={{ __html: body }}
       />
       <ol class="river-stations">
-        {reaches.map((reach) => (
-          <Station key={reach.key} reach={reach} result={result} />
+        {found.map((reach) => (
+          <Station key={reach.key} reach={reach} />
         ))}
       </ol>
       <p class="river-scale" aria-hidden="true">
@@ -131,7 +152,7 @@ export function RiverStretch({
   readonly reaches: readonly StationReach[]
   readonly index: number
 }) {
-  const { body } = riverBand({ wind: 0, reaches }, down)
+  const { body } = riverBand({ reaches }, down, index)
   return (
     <svg
       class="river-stretch"

@@ -1,5 +1,5 @@
 /** Whether the numbers shown are those of the design as it stands, and what is wrong with it if not. */
-import { breakdown, faults, notice, progress } from '../store/design.ts'
+import { behind, breakdown, faults, notice, progress } from '../store/design.ts'
 import { measured } from '../store/measure.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
@@ -7,7 +7,8 @@ import { showField } from './show-field.ts'
 
 export function Status() {
   const wrong = faults.value.length
-  const share = progress.value
+  // what is back within a blink is not announced
+  const share = behind.value ? progress.value : undefined
   const text =
     breakdown.value !== ''
       ? breakdown.value

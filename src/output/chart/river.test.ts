@@ -24,7 +24,7 @@ function widthsAtStart(body: string, className: string): number[] {
 
 describe('law: the band is as wide as its watts', () => {
   test('what arrives at the shaft fills the scale, half of it is half as wide, a wider wind is torn', () => {
-    const { body, scale, torn } = riverBand({ wind: 6, reaches }, bed)
+    const { body, scale, torn } = riverBand({ reaches }, bed)
     const [shaft] = widthsAtStart(body, 'water-shaft')
     const [winding, store] = widthsAtStart(body, 'water-electric')
     expect(shaft).toBeCloseTo(60, 1)
@@ -35,8 +35,8 @@ describe('law: the band is as wide as its watts', () => {
     expect(widthsAtStart(body, 'water-wind')[0]).toBeCloseTo(90, 1)
   })
   test('down the page the same lengths stand across', () => {
-    const lying = riverBand({ wind: 6, reaches }, bed).body
-    const standing = riverBand({ wind: 6, reaches }, { ...bed, lies: false }).body
+    const lying = riverBand({ reaches }, bed).body
+    const standing = riverBand({ reaches }, { ...bed, lies: false }).body
     const numbers = (body: string) => [...body.matchAll(/-?\d+(\.\d+)?/g)].map(([n]) => n).sort()
     expect(numbers(standing)).toEqual(numbers(lying))
   })
@@ -71,8 +71,16 @@ describe('law: any split of the watts gives a picture', () => {
       ),
       { numRuns: 60 },
     ))
+  test('one reach alone is its part of the whole: the same water, and its own side stream', () => {
+    const paths = (body: string, name: string) =>
+      body.match(new RegExp(`<path class="${name}[^>]*>`, 'g')) ?? []
+    const whole = riverBand({ reaches }, bed).body
+    const alone = reaches.map((_, k) => riverBand({ reaches }, bed, k).body)
+    expect(alone.flatMap((body) => paths(body, 'water '))).toEqual(paths(whole, 'water '))
+    for (const stream of paths(whole, 'side-stream')) expect(alone.join('')).toContain(stream)
+  })
   test('a still machine has no water', () => {
     const still = reaches.map((reach) => ({ ...reach, arriving: 0, losses: [] }))
-    expect(riverBand({ wind: 0, reaches: still }, bed).body).toBe('')
+    expect(riverBand({ reaches: still }, bed).body).toBe('')
   })
 })

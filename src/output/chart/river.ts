@@ -1,7 +1,8 @@
 /** Picture of the river of watts at one wind: a band as wide as its watts, each loss leaving it as a side stream. */
 import { formatNumber } from '../../units/format.ts'
+import { chosenText } from '../measuring.ts'
 import { lineAt, linesOfParagraph } from './paragraph.ts'
-import { type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { type Point, picture, px, textAt } from './picture.ts'
 
 export interface RiverLoss {
   /** What it is called. */
@@ -103,10 +104,14 @@ function sideStream(from: Point, to: Point, width: number, fan: number): Point[]
   return [...left, ...right.reverse()]
 }
 
-/** The band and its side streams; along the river runs x where it lies, y where it runs down the page. */
+/**
+ * The band and its side streams; along the river runs x where it lies, y where it runs down the page. Of `only` one
+ * reach where that is asked, in its place.
+ */
 export function riverBand(
-  { reaches }: River,
+  { reaches }: Pick<River, 'reaches'>,
   { reach, fullest, widest, foot, lies }: RiverBed,
+  only?: number,
 ): RiverDrawing {
   const place = ([along, across]: Point): Point => (lies ? [along, across] : [across, along])
   const shaft = reaches.find(({ water }) => water !== 'wind')?.arriving ?? 0
@@ -129,15 +134,17 @@ export function riverBand(
     const s = along / reach - k
     return from + (to - from) * eased((s - leaves[0]) / (last - leaves[0] + narrowing))
   }
-  const whole = reach * reaches.length
-  const steps = reaches.length * 24
-  const edge = (share: number, from = 0, to = whole): Point[] =>
+  const [first, end] = only === undefined ? [0, reaches.length] : [only, only + 1]
+  const steps = (end - first) * 24
+  const edge = (share: number): Point[] =>
     Array.from({ length: steps + 1 }, (_, k): Point => {
-      const along = from + ((to - from) * k) / steps
+      const along = reach * (first + k / 24)
       return place([along, topAt(along) + share * widthAt(along)])
     })
   let body = ''
   reaches.forEach(({ losses, arriving: watts, water }, k) => {
+    // a stream may end beside the reach that follows
+    if (k < first - 1 || k >= end) return
     const there = losses.filter((loss) => loss.watts > 0)
     let left = watts
     there.forEach((loss, n) => {
@@ -160,14 +167,15 @@ export function riverBand(
   }
   reaches.forEach(({ water, arriving: watts }, k) => {
     // a hair of overlap, so that no seam shows between two waters
-    if (watts > 0) body += stretch(k * reach, (k + 1) * reach + (k === reaches.length - 1 ? 0 : 0.5), water)
+    if (watts > 0 && k >= first && k < end)
+      body += stretch(k * reach, (k + 1) * reach + (k === reaches.length - 1 ? 0 : 0.5), water)
   })
   if (arriving > 0)
     for (const share of [0.22, 0.5, 0.78])
       body += `<path class="flow-line" d="M${edge(share)
         .map(([x, y]) => `${px(x)} ${px(y)}`)
         .join('L')}"/>`
-  if (torn) {
+  if (torn && first === 0) {
     const edgeOf = Array.from({ length: 9 }, (_, k): Point => {
       const along = (k / 8) * reach * 1.1
       return place([along, topAt(along) + widthAt(along) - (k % 2 === 0 ? 0 : 5)])
@@ -209,10 +217,7 @@ export function riverChart({ width: asked, wind, reaches }: RiverChart): string 
   const reach = (width - 2 * margin) / Math.max(1, reaches.length)
   const top = 46
   const foot = 128
-  const { body, scale, torn } = riverBand(
-    { wind, reaches },
-    { reach, fullest: 62, widest: 84, foot, lies: true },
-  )
+  const { body, scale, torn } = riverBand({ reaches }, { reach, fullest: 62, widest: 84, foot, lies: true })
   let lowest = top + foot + 36
   const words = reaches.map(({ label, arriving, losses }, k) => {
     const x = margin + k * reach
@@ -230,7 +235,7 @@ export function riverChart({ width: asked, wind, reaches }: RiverChart): string 
   return picture(
     {
       name: 'river',
-      title: `Where the watts go at ${shortNumber(wind)} m/s`,
+      title: `Where the watts go at ${chosenText(wind, 'm_per_s')}`,
       description: reaches
         .map(
           ({ label, arriving, losses }) =>
