@@ -1,6 +1,7 @@
 /** How the page is built: from `web` to `dist/web`, with addresses that work in any folder. */
 import { defineConfig, type Plugin } from 'vite'
 import { firstChunk } from './scripts/first-chunk.ts'
+import { germanPlugin } from './scripts/german-plugin.ts'
 import { offlinePlugin } from './scripts/offline-plugin.ts'
 import { schemaWriterPlugin } from './scripts/schema-writer-plugin.ts'
 
@@ -14,7 +15,7 @@ const looserWhileServing = (): Plugin => ({
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [looserWhileServing(), offlinePlugin()],
+  plugins: [looserWhileServing(), germanPlugin(), offlinePlugin()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   worker: {
     format: 'es',

@@ -27,6 +27,7 @@ const homeOfPackage: Readonly<Record<string, readonly string[]>> = {
   preact: ['web'],
   '@preact/signals': ['web'],
   commander: ['cli'],
+  ...Object.fromEntries(['first', 'concern', 'rest'].map((part) => [`german:${part}`, ['web']])),
   vite: ['cli'],
 }
 

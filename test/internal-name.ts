@@ -6,6 +6,7 @@ export const internalNames: Readonly<Record<string, 'all' | readonly string[]>> 
   'src/analysis/armature-field.ts': 'all',
   'src/analysis/battery-charge.ts': 'all',
   'src/analysis/bench-reading.ts': 'all',
+  'src/analysis/kept-answer.ts': 'all',
   'src/analysis/shorted-diode-torque.ts': ['shortedDiodeTorque', 'SlowTurn'],
   'src/analysis/bridge-opening.ts': ['openingSpeed'],
   'src/analysis/blade-design.ts': ['usualDesignWind', 'greatestPipeCamber'],

@@ -70,16 +70,23 @@ function Benches() {
   )
 }
 
+/** Benches where what one came for stands before what can be changed. */
+const sightFirst: readonly RoomKey[] = ['turn', 'faults', 'sure', 'shelf']
+
 /** What stands in a room: its fields, its concerns, its pictures. */
 function RoomBody({ of }: { readonly of: RoomKey }) {
   const sight = sightOfRoom(of)
+  const nouns = nounsOf[of]
+  const fields =
+    nouns.length > 0 ? <StationForm nouns={nouns} titles={nouns.length > 1 || !isStation(of)} /> : null
+  const fieldsLast = sightFirst.includes(of) || (narrow.value && of === 'whole')
   return (
     <div
-      class={`room-body${nounsOf[of].length > 0 ? '' : ' without-fields'}`}
+      class={`room-body${fields ? '' : ' without-fields'}`}
       aria-busy={sight === undefined ? 'true' : undefined}
     >
       <RoomConcerns of={of} />
-      {nounsOf[of].length > 0 ? <StationForm nouns={nounsOf[of]} /> : null}
+      {fieldsLast ? null : fields}
       <div class="room-sight">
         {sight === undefined ? (
           <p class="note waiting">{say`One moment.`}</p>
@@ -91,6 +98,7 @@ function RoomBody({ of }: { readonly of: RoomKey }) {
           <RoomShown of={of} sight={sight} />
         )}
       </div>
+      {fieldsLast ? fields : null}
     </div>
   )
 }

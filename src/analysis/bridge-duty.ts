@@ -94,7 +94,7 @@ export function bridgeDuty(
     wholeLoss: diodes.reduce((sum, { loss }) => sum + loss, 0),
     lossSpread: carried * dropSpread(machine),
     drive: machine.diode.drive,
-    reverse: point.diodeReverseVoltagePeak,
+    reverse: point.diodeReverseVoltagePeak!,
     reverseLost: runaway.directVoltage,
     reverseWanted: reverseFactor * runaway.directVoltage,
     ratedCurrent: kind?.rated_A,

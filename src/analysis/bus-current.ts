@@ -1,6 +1,6 @@
 /** The generator as a direct-current bus of any voltage meets it: amps, torque and copper heat, from a table. */
 import type { Machine } from '../machine/machine.ts'
-import { type DiodeFault, rectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
+import { type DiodeFault, rectifierMeans } from '../physics/electrics/bridge-rectifier.ts'
 import { cubicWeights, speedNodes, tableTemperatures } from './hot-table.ts'
 import { loadPoint, rectifierInput } from './load-point.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
@@ -95,7 +95,7 @@ export function* busCurrent(
         const point =
           diodeFaults.length === 0
             ? loadPoint(machine, voltage, request)
-            : rectifierPoint({ ...rectifierInput(machine, voltage, request), diodeFaults })
+            : rectifierMeans({ ...rectifierInput(machine, voltage, request), diodeFaults })
         const at = (i * m + j) * columns
         table[at] = point.dcCurrent / open
         table[at + 1] = point.power.shaft / speed / open

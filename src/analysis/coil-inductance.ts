@@ -18,7 +18,7 @@ const coarseShare = 0.004
 const closestCoupling = 1 - 1e-4
 
 /** A coil's bundle is not small against its bends: several filaments stand for it. */
-function stoutInductance({ filaments, bundle, turns, turnLength }: ConductorShape): number {
+function stoutInductance({ filaments, bundle, turnLength }: ConductorShape): number {
   const weights = filaments.map(({ weight }) => weight)
   return bundleInductance({
     filaments: filaments.map(({ curve }) => curvePolyline(curve, { sagitta: sagittaShare * turnLength })),
@@ -28,7 +28,7 @@ function stoutInductance({ filaments, bundle, turns, turnLength }: ConductorShap
       offsets: filaments.map(({ offset }) => offset),
       weights,
     }),
-    turns,
+    turns: 1,
   })
 }
 
@@ -87,13 +87,8 @@ function tubeInductances(
   return (a, b, apart) => ofPair(a, b).get(key(apart))!
 }
 
-/**
- * Coil × coil, turns included, senses as wound [H]. Plates count as infinitely permeable and unbounded, magnets as
- * air; in the images a coil's bundle is one filament, softened by its section's mean distance: some 1 % low in all.
- * A wave on a disc is also one turn round the shaft, whose flux unbounded plates overrate; it links all phases alike
- * and drops out where their currents sum to nothing. The iron of a drum counts as endless along the shaft.
- */
-export function coilInductances(machine: Machine, layout: ConductorLayout): number[][] {
+/** Coil × coil of one turn each, senses as wound [H]. */
+function turnInductances(machine: Machine, layout: ConductorLayout): number[][] {
   const { shapes, coils } = layout
   const planes = ironPlanes(machine)
   const chords = ({ curve, turnLength, repeats }: ConductorShape, angle: number, share: number) =>
@@ -110,20 +105,19 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
         ? selfInductance({
             polyline: lines[k]!,
             geometricMeanDistance: spread[k]!,
-            turns: shape.turns,
+            turns: 1,
             repeats: shape.repeats,
           })
         : stoutInductance(shape)
-    const square = shape.turns ** 2
     const images = imageInductance([lines[k]!, lines[k]!], planes, {
       coarse: [coarseLines[k]!, coarseLines[k]!],
       meanDistance: spread[k]!,
       repeats: shape.repeats,
-      end: { reference: free / square },
+      end: { reference: free },
       far: 'dipole',
     })
     const round = byTubes(k, k, 0)
-    return { inductance: free + square * (images.inductance + round), repeats: images.repeats }
+    return { inductance: free + images.inductance + round, repeats: images.repeats }
   })
   // every pair gets as many images as the neediest coil: only then can no current pattern store negative energy
   const end = { repeats: own.reduce((most, { repeats }) => Math.max(most, repeats), 0) }
@@ -150,9 +144,27 @@ export function coilInductances(machine: Machine, layout: ConductorLayout): numb
       const coarse = [coarseLines[first.shape]!, chords(shapeB, apart, coarseShare)] as const
       const images = imageInductance(coarse, planes, { ...options, end, far: 'dipole' })
       const round = byTubes(first.shape, second.shape, apart)
-      const M = closestCoupling * shapeA.turns * shapeB.turns * (direct + images.inductance + round)
+      const M = closestCoupling * (direct + images.inductance + round)
       found.set(key, M)
       return M
     }),
   )
+}
+
+/** What was last worked out: more turns, or thicker wire, leave the coils where they are. */
+let last: { readonly of: string; readonly perTurns: number[][] } | undefined
+
+/**
+ * Coil × coil, turns included, senses as wound [H]. Plates count as infinitely permeable and unbounded, magnets as
+ * air; in the images a coil's bundle is one filament, softened by its section's mean distance: some 1 % low in all.
+ * A wave on a disc is also one turn round the shaft, whose flux unbounded plates overrate; it links all phases alike
+ * and drops out where their currents sum to nothing. The iron of a drum counts as endless along the shaft.
+ */
+export function coilInductances(machine: Machine, layout: ConductorLayout): number[][] {
+  const { shapes, coils } = layout
+  const places = [shapes.map((shape) => ({ ...shape, turns: 1 })), coils]
+  const of = JSON.stringify([places, ironPlanes(machine), ironTubes(machine)])
+  if (last?.of !== of) last = { of, perTurns: turnInductances(machine, layout) }
+  const turns = coils.map(({ shape }) => shapes[shape]!.turns)
+  return last.perTurns.map((row, i) => row.map((L, k) => turns[i]! * turns[k]! * L))
 }

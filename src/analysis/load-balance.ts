@@ -2,13 +2,16 @@
 import type { Machine } from '../machine/machine.ts'
 import type { Converter, Load } from '../machine/supply-side.ts'
 import { root } from '../numerics/root.ts'
-import type { RectifierLoad, RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
+import type { RectifierLoad, RectifierMeans, RectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
 import { converterOutput } from '../physics/electrics/converter.ts'
 import { filamentResistance, heaterResistance } from '../physics/electrics/hot-resistance.ts'
 
+/** What the circuit tells: its means, and where waveforms were asked for those and the extremes. */
+export type CircuitPoint = RectifierMeans & Partial<RectifierPoint>
+
 /** A point of the circuit with what stands behind the bridge in balance. */
-export interface LoadPoint extends Omit<RectifierPoint, 'power'> {
-  readonly power: RectifierPoint['power'] & {
+export interface LoadPoint extends Omit<CircuitPoint, 'power'> {
+  readonly power: CircuitPoint['power'] & {
     /** Lost in the converter [W]. */
     readonly converter: number
   }
@@ -17,7 +20,7 @@ export interface LoadPoint extends Omit<RectifierPoint, 'power'> {
 }
 
 /** The circuit at one speed with a load of the simple kinds. */
-export type CircuitOf = (load: RectifierLoad) => RectifierPoint
+export type CircuitOf = (load: RectifierLoad) => CircuitPoint
 
 /** An LED lamp's string asks for this share of its label's volts before it shines: common practice, no source. */
 const ledThresholdShare = 0.75
@@ -42,7 +45,7 @@ export function loadThreshold({ load, converter }: Pick<Machine, 'load' | 'conve
 }
 
 /** Mean power of what behaves as a resistance that its own power sets. */
-function warmed(circuit: CircuitOf, resistanceAt: (power: number) => number): RectifierPoint {
+function warmed(circuit: CircuitOf, resistanceAt: (power: number) => number): CircuitPoint {
   const solved = (resistance: number) => circuit({ kind: 'resistor', resistance })
   const miss = (resistance: number) => resistanceAt(solved(resistance).power.load) - resistance
   let low = resistanceAt(0)
@@ -55,7 +58,7 @@ function warmed(circuit: CircuitOf, resistanceAt: (power: number) => number): Re
 }
 
 /** Volts that a capacitor holds when as much is drawn as arrives. */
-function charged(circuit: CircuitOf, load: Load & { kind: 'capacitor' }, peak: number): RectifierPoint {
+function charged(circuit: CircuitOf, load: Load & { kind: 'capacitor' }, peak: number): CircuitPoint {
   const { resistance: esr, drawn } = load
   const share = drawn / (drawn + esr)
   const behind = (volts: number) =>
@@ -95,7 +98,7 @@ function drawnInput(
   circuit: CircuitOf,
   converter: Converter,
   { speed, peak, batteryVoltage }: { speed: number; peak: number; batteryVoltage: number },
-): { readonly point: RectifierPoint; readonly voltage: number } | undefined {
+): { readonly point: CircuitPoint; readonly voltage: number } | undefined {
   const at = (voltage: number) => circuit({ kind: 'battery', voltage, resistance: 0 })
   const asked = (voltage: number) =>
     Math.min(curvePower(converter, speed), voltage * converter.greatestInputCurrent)
@@ -174,7 +177,7 @@ export function balancedPoint(
 ): LoadPoint {
   const { load, converter } = machine
   if (converter !== undefined) return converted(machine, converter, circuit, speed, peak)
-  const whole = (point: RectifierPoint): LoadPoint => ({
+  const whole = (point: CircuitPoint): LoadPoint => ({
     ...point,
     power: { ...point.power, converter: 0 },
     loadCurrent: point.dcCurrent,

@@ -1,14 +1,10 @@
 /** The machine at one speed and copper temperature with its bridge, cable and load: amps, volts and watts. */
 import type { Machine } from '../machine/machine.ts'
 import { fourierSeries } from '../numerics/fourier.ts'
-import {
-  type RectifierInput,
-  type RectifierPoint,
-  rectifierPoint,
-} from '../physics/electrics/bridge-rectifier.ts'
+import { type RectifierInput, rectifierMeans, rectifierPoint } from '../physics/electrics/bridge-rectifier.ts'
 import { resistanceRatio } from '../physics/electrics/resistance.ts'
 import { openingSpeed } from './bridge-opening.ts'
-import { balancedPoint, type LoadPoint, loadThreshold, plainLoad } from './load-balance.ts'
+import { balancedPoint, type CircuitPoint, type LoadPoint, loadThreshold, plainLoad } from './load-balance.ts'
 import type { OpenCircuitVoltage } from './open-circuit-voltage.ts'
 import { loopLosses, seenCircuit } from './turn-loop.ts'
 
@@ -26,7 +22,7 @@ export interface LoadPointRequest {
   readonly copperTemperature: number
   /** In place of the machine's own load. */
   readonly load?: RectifierInput['load']
-  /** Points of the waveforms; none without. */
+  /** Points of the waveforms; without, the means alone are told. */
   readonly samples?: number
 }
 
@@ -64,8 +60,8 @@ function withLoops(
   machine: Machine,
   voltage: OpenCircuitVoltage,
   { speed, copperTemperature }: LoadPointRequest,
-  point: RectifierPoint,
-): RectifierPoint {
+  point: CircuitPoint,
+): CircuitPoint {
   const state = { speed, copperRatio: copperRatio(machine, copperTemperature) }
   const { reflected } = seenCircuit(voltage, state)
   const current = point.waveforms!.phaseCurrent.map((samples) =>
@@ -82,11 +78,11 @@ function circuitPoint(
   machine: Machine,
   voltage: OpenCircuitVoltage,
   request: LoadPointRequest,
-): RectifierPoint {
+): CircuitPoint {
   const input = rectifierInput(machine, voltage, request)
   const { samples } = request
   if (voltage.loops.length === 0 || !(request.speed > 0))
-    return rectifierPoint(input, samples === undefined ? {} : { samples })
+    return samples === undefined ? rectifierMeans(input) : rectifierPoint(input, { samples })
   const fine = rectifierPoint(input, { samples: loopSamples * voltage.order })
   const point = withLoops(machine, voltage, request, fine)
   const { waveforms: _, ...bare } = point

@@ -16,6 +16,8 @@ export interface Reusable {
   /** What turning costs but for the bearings' friction. */
   readonly drag: UnjudgedChain['drag'] | undefined
   readonly generator: Pick<UnjudgedChain, 'generator' | 'circulating' | 'drag'> | undefined
+  /** What the machine does in every wind: all but its name, its purpose and how often the winds blow. */
+  readonly curve: UnjudgedChain | undefined
 }
 
 /** Inputs alike, as far as the document can tell; both come from JSON, so JSON compares them. */
@@ -49,12 +51,20 @@ const circuitInputs = ({ cable, diode, converter, load, shaft, site, blades, def
   blades,
 ]
 
+/** All that the rows of the table of winds depend on. */
+const curveInputs = ({ name: _, design, site, ...machine }: Machine): unknown => [
+  machine,
+  design.protection.actsAt_m_per_s,
+  [site.ambient, site.altitude, site.airDensity, site.stormWind],
+]
+
 const nothing: Reusable = {
   rotor: undefined,
   field: undefined,
   magnetics: undefined,
   drag: undefined,
   generator: undefined,
+  curve: undefined,
 }
 
 /** The parts of `previous` that a chain of `machine` may take over as they are. */
@@ -62,12 +72,15 @@ export function reusable(machine: Machine, previous: UnjudgedChain | undefined):
   if (!previous) return nothing
   const before = previous.machine
   const magnetics = alike(magneticInputs(machine), magneticInputs(before)) ? previous : undefined
+  const blades = alike(machine.blades, before.blades)
+  const generator = magnetics && alike(circuitInputs(machine), circuitInputs(before)) ? previous : undefined
   return {
-    rotor: alike(machine.blades, before.blades) ? previous.rotor : undefined,
+    rotor: blades ? previous.rotor : undefined,
     field: magnetics || alike(fieldInputs(machine), fieldInputs(before)) ? previous.field : undefined,
     magnetics,
     drag: magnetics?.drag,
-    generator: magnetics && alike(circuitInputs(machine), circuitInputs(before)) ? previous : undefined,
+    generator,
+    curve: blades && generator && alike(curveInputs(machine), curveInputs(before)) ? previous : undefined,
   }
 }
 

@@ -54,10 +54,32 @@ function pathPoints(shape: ConductorShape, drum: boolean, longestStep: number): 
 /** Nearest of the Gauss points through the bundle, where its field is finest, as a share of half the depth. */
 const nearestShare = 0.7746
 
-function shapeLoss(machine: Machine, field: RotorField, shape: ConductorShape): StrandLoss {
+/** Of the field that a turn meets, squared and summed along it, in the winding's surface and at right angles to it [T²·m]. */
+interface RateSum {
+  inSurface: number
+  offSurface: number
+}
+
+/** At one radian per second, where the magnets reach along the wire's way and past their ends. */
+interface TurnRates {
+  readonly underMagnets: RateSum
+  readonly ends: RateSum
+}
+
+/** By field, and by what of a shape its turns do not change. */
+const kept = new WeakMap<RotorField, Map<string, TurnRates>>()
+
+function turnRates(machine: Machine, field: RotorField, shape: ConductorShape): TurnRates {
+  const place = JSON.stringify({ ...shape, turns: 1 })
+  const ofField = kept.get(field) ?? new Map<string, TurnRates>()
+  kept.set(field, ofField)
+  const found = ofField.get(place) ?? summedRates(machine, field, shape)
+  ofField.set(place, found)
+  return found
+}
+
+function summedRates(machine: Machine, field: RotorField, shape: ConductorShape): TurnRates {
   const { magnet, arrangement, pitchRadius } = machine.rotor
-  const { section, resistivity, strands, shape: wireShape } = machine.stator.wire
-  const edgewise = wireShape.kind === 'strip' && wireShape.edgewise
   const drum = arrangement === 'drum'
   const depth = shape.bundle.thickness
   const distance = Math.max(shape.distance - (nearestShare * depth) / 2, 0.2 * shape.distance, 5e-4)
@@ -73,8 +95,8 @@ function shapeLoss(machine: Machine, field: RotorField, shape: ConductorShape): 
   const moving = movingField(machine, field, { levels, alongLeast, alongMost, depth, distance })
   const middle = drum ? 0 : pitchRadius
   const rates = new Float64Array(6)
-  let underMagnets = 0
-  let ends = 0
+  const underMagnets = { inSurface: 0, offSurface: 0 }
+  const ends = { inSurface: 0, offSurface: 0 }
   for (let at = 0; at < path.length; at += stride) {
     const along = path[at + 1]!
     moving(path[at]!, along, rates)
@@ -98,20 +120,29 @@ function shapeLoss(machine: Machine, field: RotorField, shape: ConductorShape): 
     const w1 = flat > 1e-9 ? t2 / flat : 1
     const w2 = flat > 1e-9 ? -t1 / flat : 0
     const inSurface = Math.min(across, Math.max(0, w1 * w1 * r11 + w2 * w2 * r22 + 2 * w1 * w2 * r12))
-    const offSurface = across - inSurface
-    const loss =
-      path[at + 5]! *
-      eddyLossOfRate({
-        section,
-        rateThickness: edgewise ? inSurface : offSurface,
-        rateWidth: edgewise ? offSurface : inSurface,
-        resistivity,
-      })
-    if (Math.abs(along - middle) <= magnet.length / 2) underMagnets += loss
-    else ends += loss
+    const part = Math.abs(along - middle) <= magnet.length / 2 ? underMagnets : ends
+    part.inSurface += path[at + 5]! * inSurface
+    part.offSurface += path[at + 5]! * (across - inSurface)
   }
+  return { underMagnets, ends }
+}
+
+function shapeLoss(machine: Machine, field: RotorField, shape: ConductorShape): StrandLoss {
+  const { section, resistivity, strands, shape: wireShape } = machine.stator.wire
+  const edgewise = wireShape.kind === 'strip' && wireShape.edgewise
   const factor = section.area * shape.repeats * shape.turns * strands
-  return { total: factor * (underMagnets + ends), underMagnets: factor * underMagnets, ends: factor * ends }
+  const loss = ({ inSurface, offSurface }: RateSum) =>
+    factor *
+    eddyLossOfRate({
+      section,
+      rateThickness: edgewise ? inSurface : offSurface,
+      rateWidth: edgewise ? offSurface : inSurface,
+      resistivity,
+    })
+  const rates = turnRates(machine, field, shape)
+  const underMagnets = loss(rates.underMagnets)
+  const ends = loss(rates.ends)
+  return { total: underMagnets + ends, underMagnets, ends }
 }
 
 /**

@@ -134,6 +134,11 @@ export function* unjudgedChain(machine: Machine, options: ChainOptions = {}): St
   const same = reusable(machine, previous)
   // other blades bring other speeds, and with them another table of the generator
   const known = dragged ? { ...same, rotor: undefined, generator: undefined } : same
+  if (known.curve && !dragged && assumptions.coolingFactor === 1) {
+    const { curve: before } = known
+    const curve = { rising: before.rows, falling: before.fallingRows, rowAt: before.rowAt }
+    return { ...before, machine, year: year(machine, curve) }
+  }
   const { site } = machine
   const airDensity = siteAirDensity(site)
   const rotor = known.rotor ?? rotorCurve(machine, assumptions.sectionDragFactor)

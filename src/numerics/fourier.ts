@@ -66,8 +66,13 @@ export function seriesSamples(f: FourierSeries, N: number): Float64Array {
 }
 
 /** df/dx. */
-export function seriesDerivative(f: FourierSeries): FourierSeries {
-  return { cos: f.sin.map((b, h) => h * b), sin: f.cos.map((a, h) => -h * a) }
+export function seriesDerivative({ cos, sin }: FourierSeries): FourierSeries {
+  const slope = zeroSeries(cos.length - 1)
+  for (let h = 0; h < cos.length; h++) {
+    slope.cos[h] = h * sin[h]!
+    slope.sin[h] = -h * cos[h]!
+  }
+  return slope
 }
 
 /** f(x − lag): the waveform that arrives `lag` later. */
@@ -82,8 +87,13 @@ export function seriesDelayed(f: FourierSeries, lag: number): FourierSeries {
   return delayed
 }
 
-export function seriesScaled(f: FourierSeries, factor: number): FourierSeries {
-  return { cos: f.cos.map((a) => a * factor), sin: f.sin.map((b) => b * factor) }
+export function seriesScaled({ cos, sin }: FourierSeries, factor: number): FourierSeries {
+  const scaled = zeroSeries(cos.length - 1)
+  for (let h = 0; h < cos.length; h++) {
+    scaled.cos[h] = cos[h]! * factor
+    scaled.sin[h] = sin[h]! * factor
+  }
+  return scaled
 }
 
 export function seriesSum(all: readonly FourierSeries[]): FourierSeries {

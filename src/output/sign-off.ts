@@ -29,10 +29,22 @@ export function signOff(concerns: readonly Judged[]): SignOff {
   }
 }
 
+/** "2 blocking", "1 warning", "5 notes". */
+export function severityCount(severity: Severity, count: number): string {
+  switch (severity) {
+    case 'blocking':
+      return `${count} blocking`
+    case 'warning':
+      return count === 1 ? `${count} warning` : `${count} warnings`
+    case 'note':
+      return count === 1 ? `${count} note` : `${count} notes`
+  }
+}
+
 const countText = (counts: SignOff['open']): string =>
   severities
     .filter((severity) => counts[severity] > 0)
-    .map((severity) => `${counts[severity]} ${severity}`)
+    .map((severity) => severityCount(severity, counts[severity]))
     .join(', ') || 'none'
 
 const verdicts: Readonly<Record<SignOff['verdict'], string>> = {

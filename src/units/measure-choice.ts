@@ -48,6 +48,7 @@ const inchAndPound: Readonly<Record<string, string>> = {
   MPa: 'psi',
   Nm: 'lbf_ft',
   mNm: 'ozf_in',
+  mV_per_mm: 'mV_per_in',
 }
 
 const winds = { 'm/s': 'm_per_s', 'km/h': 'km_per_h', mph: 'mi_per_h', knots: 'kn' } as const

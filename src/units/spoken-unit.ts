@@ -147,6 +147,11 @@ const kinds: readonly (readonly SpokenUnit[])[] = [
     other('psi', '[psi]', ' psi', { factor: poundForce * 100_000_000, divisor: 64_516 }),
   ],
   [own('V', 'volt', 'volts'), other('mV', 'mV', ' mV', { divisor: 1000 })],
+  // volts per length of wire, which no field asks for; 1 mV/mm is 1 V/m
+  [
+    other('mV_per_mm', 'mV/mm', ' mV/mm', {}),
+    other('mV_per_in', 'mV/[in_i]', ' mV/in', { factor: 10, divisor: 254 }),
+  ],
   [own('A', 'amp', 'amps'), other('mA', 'mA', ' mA', { divisor: 1000 })],
   [own('W', 'watt', 'watts'), other('kW', 'kW', ' kW', { factor: 1000 })],
   [
@@ -183,6 +188,10 @@ export const unitsOfKind = (suffix: string): readonly SpokenUnit[] =>
 
 /** What stands behind numbers on the page, whatever units are chosen. */
 export const spokenSymbols: readonly string[] = kinds.flat().map((each) => each.unit.symbol.trim())
+
+/** A unit by its sign behind a number, among those that are said: "mm", "mV/mm". */
+export const unitOfSign = (sign: string): Unit | undefined =>
+  kinds.flat().find((each) => each.unit.symbol.trim() === sign)?.unit
 
 /** A unit by its suffix, among those that names end in or those that are said. */
 export const spokenUnit = (suffix: string): Unit =>

@@ -5,10 +5,7 @@ import { computed, enterRoom } from './browser.ts'
 import { pageCheck } from './page-check.ts'
 import { forEverybody } from './violation.ts'
 
-const check = pageCheck('contest', async (page) => {
-  await enterRoom(page, 'compare')
-  await page.getByText('Compare with another design').click()
-})
+const check = pageCheck('contest', (page) => enterRoom(page, 'compare'))
 
 const choose = (page: Page, name: string) =>
   page.locator('.contest select').first().selectOption({ label: name })
@@ -32,7 +29,6 @@ describe('law: the page holds a contest', () => {
     await enterRoom(page, 'winding')
     await page.getByLabel('Turns', { exact: true }).first().fill('31')
     await enterRoom(page, 'compare')
-    await page.getByText('Compare with another design').click()
     await page.getByText('The design has been changed since').waitFor()
     await computed(page)
   })

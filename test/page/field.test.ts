@@ -145,6 +145,22 @@ describe('law: typed as people say it, kept as the document says it', () => {
   })
 })
 
+describe('law: pictures and tables count as the fields do', () => {
+  check('strip, power curve and its table say mph', async (page) => {
+    await choose(page, 'Lengths, weights, forces', 'inch and pound')
+    await page.getByLabel('Wind, mph').fill('6')
+    const chart = page.locator('.chart-power')
+    await chart.locator('.axis-text', { hasText: 'wind, mph' }).waitFor()
+    await page.locator('.now').getByText('13.4 mph').waitFor()
+    await chart.locator('summary', { hasText: 'The same as a table' }).click()
+    await chart.locator('th', { hasText: 'mph' }).first().waitFor()
+    const ends = await page.locator('.strip-picture .tick-text').allTextContents()
+    expect(Number(ends.at(-1))).toBeGreaterThan(25)
+    await choose(page, 'Wind', 'm/s')
+    await chart.locator('.axis-text', { hasText: 'wind, m/s' }).waitFor()
+  })
+})
+
 describe('law: the choice of units never changes the document', () => {
   check('a hundred times there and back', async (page) => {
     await enterRoom(page, 'magnets')

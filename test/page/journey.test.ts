@@ -152,7 +152,7 @@ describe('law: keys alone are enough', () => {
     const kept = await turns.inputValue()
     await page.keyboard.press('Control+A')
     await page.keyboard.type('33')
-        await computed(page)
+    await computed(page)
     // the focus stays where the hand is while numbers come and go
     expect(await page.evaluate(() => document.activeElement?.id)).toBe(await turns.getAttribute('id'))
     await page.keyboard.press('Tab')

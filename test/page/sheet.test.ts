@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { allGerman } from '../../scripts/text.ts'
 import { type Chain, computeDesign } from '../../src/analysis/compute.ts'
+import { isOpen } from '../../src/analysis/concern/concern.ts'
 import { spreadsOf } from '../../src/analysis/spread.ts'
 import { finished } from '../../src/analysis/step.ts'
 import { designSheet } from '../../src/output/sheet/design-sheet.ts'
@@ -21,10 +22,18 @@ const formats = ['A4', 'Letter'] as const
 
 const pageCount = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0
 
+/** Concerns that have a line of their own at the least, where so many are open. */
+const leastLines = 3
+
 interface Looked {
   readonly cut: readonly string[]
   readonly smallest: number
+  /** Of words that stand outside of drawings. */
+  readonly smallestWords: number
   readonly texts: number
+  /** Codes of the concerns that have a line, and how much of the paper stays empty [mm]. */
+  readonly lines: readonly string[]
+  readonly empty: number
 }
 
 /** What of a sheet is cut off, and its smallest type in points; told by the browser that prints it. */
@@ -38,6 +47,7 @@ function looked(): Looked {
     if (overflows(element)) cut.push(element.textContent?.slice(0, 60) ?? '')
   const paper = sheet.getBoundingClientRect()
   let smallest = Number.POSITIVE_INFINITY
+  let smallestWords = Number.POSITIVE_INFINITY
   let texts = 0
   for (const element of sheet.querySelectorAll('*')) {
     const own = [...element.childNodes].some(
@@ -47,7 +57,9 @@ function looked(): Looked {
     texts += 1
     const matrix = element instanceof SVGGraphicsElement ? element.getScreenCTM() : null
     const scale = matrix === null ? 1 : Math.hypot(matrix.a, matrix.b)
-    smallest = Math.min(smallest, Number.parseFloat(getComputedStyle(element).fontSize) * scale * 0.75)
+    const size = Number.parseFloat(getComputedStyle(element).fontSize) * scale * 0.75
+    smallest = Math.min(smallest, size)
+    if (matrix === null) smallestWords = Math.min(smallestWords, size)
     const around = (element.closest('svg.picture') ?? sheet).getBoundingClientRect()
     const box = element.getBoundingClientRect()
     const outside =
@@ -57,7 +69,12 @@ function looked(): Looked {
       box.right > paper.right + 1
     if (outside) cut.push(element.textContent ?? '')
   }
-  return { cut, smallest, texts }
+  const lines = [...sheet.querySelectorAll('.concerns > li:not(.rest)')].map(
+    (line) => /^\S+ ([a-z-]+): \S/.exec(line.textContent ?? '')?.[1] ?? 'no code',
+  )
+  const [foot, last] = [sheet.lastElementChild!, sheet.lastElementChild!.previousElementSibling!]
+  const empty = foot.getBoundingClientRect().top - last.getBoundingClientRect().bottom
+  return { cut, smallest, smallestWords, texts, lines, empty: (empty * 25.4) / 96 }
 }
 
 /** Designs that ask for more room than any example. */
@@ -106,6 +123,8 @@ describe('law: the sheet is one page, whole and legible', () => {
       const chain = chainOf()
       const spreads = finished(spreadsOf(chain, { samples: 16 }))
       const set = () => designSheet({ chain, spreads, date: '2026-05-31' })
+      const open = chain.concerns.filter(isOpen)
+      const blocking = open.filter(({ severity }) => severity === 'blocking').length
       for (const [language, markup] of [
         ['English', set()],
         ['German', toldBy(german.told, set)],
@@ -116,7 +135,14 @@ describe('law: the sheet is one page, whole and legible', () => {
           for (const format of formats)
             expect(pageCount(await page.pdf({ format })), `${language}, ${format}`).toBe(1)
           await page.emulateMedia({ media: 'print' })
-          const { cut, smallest, texts } = await page.evaluate(looked)
+          const { cut, smallest, smallestWords, texts, lines, empty } = await page.evaluate(looked)
+          // one width and one height for either paper: what has a line on one has it on the other
+          expect(lines.length, language).toBeGreaterThanOrEqual(Math.min(open.length, leastLines))
+          expect(lines, language).toEqual(open.slice(0, lines.length).map(({ code }) => code))
+          if (blocking <= 6) expect(lines.length, language).toBeGreaterThanOrEqual(blocking)
+          // a line would still find room
+          if (lines.length < open.length) expect(empty, language).toBeLessThan(16)
+          expect(smallestWords, language).toBeGreaterThan(7.99)
           expect(cut, language).toEqual([])
           expect(texts, language).toBeGreaterThan(100)
           expect(smallest, language).toBeGreaterThan(7.49)

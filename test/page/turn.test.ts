@@ -33,7 +33,7 @@ describe('law: the page turns the machine by hand', () => {
     await slider.focus()
     await page.keyboard.press('Home')
     await page.getByLabel('Meter', { exact: true }).selectOption('averaging hand meter')
-    await page.locator('.turn-display').getByText('is below the 45.0 Hz').waitFor()
+    await page.locator('.turn-flags').getByText('is below the 45.0 Hz').waitFor()
     expect(await page.locator('.turn').innerText()).not.toMatch(/NaN|undefined|Infinity/)
   })
 

@@ -52,7 +52,7 @@ async function fromBrowser(text: string, row: number): Promise<{ snapshot: unkno
           engine.onmessage = ({ data }) => {
             if (data.kind === 'faults') reject(new Error(data.faults[0].text))
             if (data.kind === 'result') {
-              snapshot = data.snapshot
+              snapshot = data.changed
               engine.postMessage({ kind: 'wind', row })
             }
             if (data.kind === 'wind') {

@@ -16,10 +16,10 @@ export const WalkStart = () => (
   </button>
 )
 
-/** For the first room. */
+/** Where somebody may begin to look round. */
 export const WalkOffer = () =>
   walkDone.value ? null : (
-    <p class="walk-offer">
+    <p class="note walk-offer">
       {say`New here? Six steps show what stands where.`} <WalkStart />
     </p>
   )

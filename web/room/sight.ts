@@ -1,8 +1,12 @@
 /** What is shown in the rooms that have been entered, each fetched when it is entered for the first time. */
 import { effect, signal } from '@preact/signals'
 import { type RoomKey, room } from '../store/room.ts'
+import { allWords } from '../text/language.ts'
 import { rooms } from './plan.ts'
 import type { RoomSight } from './room.ts'
+
+/** A visit may begin in these: what they say comes with the first words. */
+const firstRooms: ReadonlySet<RoomKey> = new Set(['whole', 'begin'])
 
 type Found = Readonly<Partial<Record<RoomKey, RoomSight | 'missing'>>>
 
@@ -16,7 +20,10 @@ async function fetchSight(key: RoomKey): Promise<void> {
   if (before !== undefined && before !== 'missing') return
   let sight: RoomSight | 'missing' | undefined
   try {
+    const words = firstRooms.has(key) ? undefined : allWords()
     sight = await rooms[key]?.load()
+    // without them it is shown in English
+    await words?.catch(() => {})
   } catch {
     sight = 'missing'
   }

@@ -5,6 +5,7 @@ import { windingDiagram, windingDiagramTable } from '../../src/output/chart/wind
 import { windDetail } from '../store/design.ts'
 import { useSight } from '../store/sight.ts'
 import { say } from '../text/say.ts'
+import { FoldGroup } from '../view/fold-group.tsx'
 import { HeatLast } from '../view/heat-last.tsx'
 import { HeatWaysView } from '../view/heat-way.tsx'
 import { PhasorPlayer } from '../view/phasor-player.tsx'
@@ -21,7 +22,6 @@ function View({ row }: RoomView) {
   const found = useSight('phasors')
   return (
     <>
-      {detail ? <Waveform detail={detail} row={row} /> : null}
       <SightChart
         of="windingPlan"
         name="winding-diagram"
@@ -29,27 +29,38 @@ function View({ row }: RoomView) {
         draw={(plan, width) => windingDiagram({ width, plan })}
         data={windingDiagramTable}
       />
-      {found ? <PhasorPlayer {...found} /> : null}
-      <SightChart
-        of="phasors"
-        name="star-of-slots"
-        title={say`Star of slots`}
-        draw={({ phasors }, width) => starOfSlotsChart({ width, phasors })}
-        data={({ phasors }) => starOfSlotsTable(phasors)}
-      />
-      <SightChart
-        of="harmonics"
-        name="harmonics"
-        title={say`Harmonics of the volts`}
-        draw={(harmonics, width) => harmonicChart({ width, height: 300, harmonics })}
-        data={harmonicTable}
-      />
-      <WireVoltage />
+      {detail ? <Waveform detail={detail} row={row} /> : null}
+      <FoldGroup
+        title={say`How the coils add up`}
+        note={say`Star of slots, coil by coil, harmonics, and where along the wire the volts arise.`}
+      >
+        {found ? <PhasorPlayer {...found} /> : null}
+        <SightChart
+          of="phasors"
+          name="star-of-slots"
+          title={say`Star of slots`}
+          draw={({ phasors }, width) => starOfSlotsChart({ width, phasors })}
+          data={({ phasors }) => starOfSlotsTable(phasors)}
+        />
+        <SightChart
+          of="harmonics"
+          name="harmonics"
+          title={say`Harmonics of the volts`}
+          draw={(harmonics, width) => harmonicChart({ width, height: 300, harmonics })}
+          data={harmonicTable}
+        />
+        <WireVoltage />
+      </FoldGroup>
       <WireChoice />
-      <TemperatureByWindView wind={row.wind} />
-      <HeatWaysView row={row} />
-      <WarmUp row={row} />
-      <HeatLast row={row} />
+      <FoldGroup
+        title={say`How warm it gets`}
+        note={say`In each wind, on which ways the heat leaves, how fast it comes, and how long it lasts.`}
+      >
+        <TemperatureByWindView wind={row.wind} />
+        <HeatWaysView row={row} />
+        <WarmUp row={row} />
+        <HeatLast row={row} />
+      </FoldGroup>
     </>
   )
 }

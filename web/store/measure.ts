@@ -2,7 +2,8 @@
 import { signal } from '@preact/signals'
 import type { ResultSpread } from '../../src/index.ts'
 import { intervalText } from '../../src/output/interval-words.ts'
-import { formatSi, formatSpread } from '../../src/units/format.ts'
+import { chosenText, measuredBy } from '../../src/output/measuring.ts'
+import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
 import {
   type MeasureChoice,
   measureChoice,
@@ -11,7 +12,7 @@ import {
   withSystem,
 } from '../../src/units/measure-choice.ts'
 import { measuredSentence } from '../../src/units/measured-sentence.ts'
-import type { Unit } from '../../src/units/unit.ts'
+import { fromSi, type Unit } from '../../src/units/unit.ts'
 import { told } from '../text/engine-sentence.ts'
 import { shown } from '../text/say.ts'
 
@@ -52,6 +53,22 @@ export const decimalMark = (): '.' | ',' => (shown('0.5').includes(',') ? ',' : 
 /** An SI value with its unit as people here say it: (0.0123, 'mm') → "12.3 mm", "0.484 in", "12,3 mm". */
 export const inMeasure = (value: number, suffix: string, digits?: number): string =>
   shown(formatSi(value, unitSaid(suffix), digits))
+
+/** Its sign, for the head of a column: "m/s", "mph". */
+export const signSaid = (suffix: string): string => told(unitSaid(suffix).symbol.trim())
+
+/** An SI value without its unit, for a column whose head bears it. */
+export const numberInMeasure = (value: number, suffix: string, digits?: number): string =>
+  shown(formatNumber(fromSi(value, unitSaid(suffix)), digits))
+
+/** A wind that was chosen or stands in a table, not computed: 6 → "6 m/s", "13.4 mph". */
+export const windSaid = (wind: number): string =>
+  shown(measuredBy(measure.value, () => chosenText(wind, 'm_per_s')))
+
+/** A temperature to the degree [K], without its unit and with it. */
+export const degreesSaid = (temperature: number): string =>
+  shown(formatNumber(Math.round(fromSi(temperature, unitSaid('degC')))))
+export const warmthSaid = (temperature: number): string => degreesSaid(temperature) + unitSaid('degC').symbol
 
 /** An SI value with its half-width at 90 %. */
 export const spreadInMeasure = (value: number, spread: number, suffix: string): string =>

@@ -4,24 +4,67 @@ import { isLanguage, type Language, language, setCatalogue, speak } from './say.
 
 const place = 'gustloom.language'
 
-/** Words of the languages that are not the keys themselves. */
-const catalogues: Readonly<Partial<Record<Language, () => Promise<Readonly<Record<string, string>>>>>> = {
-  de: async () => (await import('./de/catalogue.ts')).german,
+type Sentences = Readonly<Record<string, string>>
+
+type Part = () => Promise<{ readonly sentences: Sentences }>
+
+/** Words of the languages that are not the keys themselves: what stands with the first numbers, then the others. */
+const catalogues: Readonly<Partial<Record<Language, readonly Part[]>>> = {
+  de: [() => import('german:first'), () => import('german:concern'), () => import('german:rest')],
 }
 
 let wanted: Language = 'en'
 
-/** Changes the language as soon as its words are there; of two wishes the later one counts. */
-export async function chooseLanguage(name: Language): Promise<void> {
-  wanted = name
-  const sentences = await catalogues[name]?.()
+/** The parts that have arrived, at their places. */
+const arrived = new Map<Language, Sentences[]>()
+
+async function fetchPart(name: Language, k: number): Promise<void> {
+  const part = await catalogues[name]?.[k]?.()
+  if (part === undefined) return
+  const parts = arrived.get(name) ?? []
+  parts[k] = part.sentences
+  arrived.set(name, parts)
+}
+
+/** Speaks with as many words as are there; of two wishes the later one counts. */
+async function speakAs(name: Language): Promise<void> {
   if (wanted !== name) return
-  if (sentences) {
+  const parts = arrived.get(name)
+  if (parts) {
+    const sentences: Sentences = Object.assign({}, ...parts)
     setCatalogue(name, sentences)
     setSentences(sentences)
   }
   await speak(name)
   document.documentElement.lang = name
+}
+
+const fetching = new Map<Language, Promise<void>>()
+
+async function fetchAll(name: Language): Promise<void> {
+  const parts = catalogues[name] ?? []
+  for (const k of parts.keys()) {
+    if (arrived.get(name)?.[k] !== undefined) continue
+    await fetchPart(name, k)
+    if (language.value === name) await speakAs(name)
+  }
+}
+
+/** Resolves when every word of the language that is wanted is there. */
+export function allWords(): Promise<void> {
+  const name = wanted
+  const begun = fetching.get(name) ?? fetchAll(name)
+  fetching.set(name, begun)
+  // what failed may be tried again
+  begun.catch(() => fetching.delete(name))
+  return begun
+}
+
+/** Changes the language as soon as all its words are there. */
+export async function chooseLanguage(name: Language): Promise<void> {
+  wanted = name
+  await allWords()
+  await speakAs(name)
 }
 
 /** Changes it, and the next visit begins with it. */
@@ -48,13 +91,16 @@ export function firstLanguage(): Language {
   return wishes.find((name): name is Language => name !== null && isLanguage(name)) ?? 'en'
 }
 
-/** The page starts in English where the words of another language cannot be had. */
+/** Speaks it with its first words; the page starts in English where they cannot be had. */
 export async function startLanguage(): Promise<void> {
   const name = firstLanguage()
   if (name === language.value) return
+  wanted = name
   try {
-    await chooseLanguage(name)
+    await fetchPart(name, 0)
+    await speakAs(name)
   } catch {
+    if (wanted === name) wanted = 'en'
     await speak('en')
   }
 }

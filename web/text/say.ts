@@ -1,5 +1,5 @@
 /** What the page says, in the language it is set to: the English sentence is the key of the others. */
-import { signal } from '@preact/signals'
+import { batch, signal } from '@preact/signals'
 import { inGerman } from './german-number.ts'
 
 export type Language = 'en' | 'de'
@@ -17,7 +17,7 @@ type Sentences = Readonly<Record<string, string>>
 const catalogues = new Map<Language, Sentences>()
 
 /** Says a sentence in the language of the page; undefined while that is the language of the keys. */
-let translated: ((key: string, places: Sentences) => string) | undefined
+const translated = signal<((key: string, places: Sentences) => string) | undefined>(undefined)
 
 export function setCatalogue(name: Language, sentences: Sentences): void {
   catalogues.set(name, sentences)
@@ -32,8 +32,10 @@ export async function speak(name: Language): Promise<void> {
   // whoever reads English needs nothing that translates
   const spoken = sentences && (await import('./translation.ts')).translation(name, sentences)
   if (wished !== name) return
-  translated = spoken
-  language.value = name
+  batch(() => {
+    translated.value = spoken
+    language.value = name
+  })
 }
 
 /** A number with its unit as people of the language write it. */
@@ -46,9 +48,10 @@ export const sentenceKey = (parts: readonly string[]): string =>
 
 /** A sentence of the page; its places keep their order in the English, and may change it in another language. */
 export function say(parts: TemplateStringsArray, ...values: readonly (string | number)[]): string {
-  // read in every language, so that what shows words is shown anew when another is spoken
-  const english = language.value === 'en' || translated === undefined
-  if (english) return parts.reduce((text, part, k) => text + shown(values[k - 1]!) + part)
+  // read in every language, so that what shows words is shown anew when another is spoken or more words have come
+  const told = translated.value
+  if (language.value === 'en' || told === undefined)
+    return parts.reduce((text, part, k) => text + shown(values[k - 1]!) + part)
   const places = Object.fromEntries(values.map((value, k) => [String(k), shown(value)]))
-  return translated!(sentenceKey(parts), places)
+  return told(sentenceKey(parts), places)
 }

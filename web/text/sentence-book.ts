@@ -39,7 +39,7 @@ const tellingWeight = 12
 const mostTries = 40
 
 /** Parts of one text that are looked at before it is taken for unknown. */
-const mostWork = 500
+const mostWork = 2000
 
 /** Texts whose telling is remembered. */
 const mostKnown = 3000

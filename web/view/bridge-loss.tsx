@@ -2,10 +2,10 @@
 import type { BridgeDuty } from '../../src/analysis/bridge-duty.ts'
 import { shaftPower } from '../../src/analysis/watts.ts'
 import type { ResultSpread, WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { intervalText } from '../../src/output/interval-words.ts'
 import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
 import { spreads } from '../store/design.ts'
+import { windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
@@ -76,7 +76,7 @@ function reverseFigures(duty: BridgeDuty, spread: ResultSpread | undefined): Sho
 
 export function BridgeLoss({ row }: { readonly row: WindRow }) {
   const duty = useSight('bridgeDuty')
-  const title = say`What the diodes do at ${shortNumber(row.wind)} m/s`
+  const title = say`What the diodes do at ${windSaid(row.wind)}`
   if (duty === undefined || Math.abs(duty.wind - row.wind) > 1e-9)
     return (
       <section class="card">

@@ -1,9 +1,9 @@
 /** What the cable carries and loses in the wind looked at, and over a year. */
 import { shaftPower } from '../../src/analysis/watts.ts'
 import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
+import { inMeasure, windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { say, shown } from '../text/say.ts'
 import { FigureList } from './figure-list.tsx'
@@ -22,7 +22,7 @@ export function CableLoss({ result, row }: { readonly result: Snapshot; readonly
   const power = shaftPower(row.watts)
   return (
     <section class="card">
-      <h3>{say`What the cable does at ${shortNumber(row.wind)} m/s`}</h3>
+      <h3>{say`What the cable does at ${windSaid(row.wind)}`}</h3>
       <FigureList
         label={say`The cable`}
         figures={[
@@ -42,7 +42,7 @@ export function CableLoss({ result, row }: { readonly result: Snapshot; readonly
           {
             name: say`One conductor`,
             value: shown(formatSi(resistance, 'mohm')),
-            note: say`${formatSi(length, 'm')} of ${formatSi(area, 'mm2')} copper at 20 °C; ${formatSi(resistance * current, 'V')} are lost along it now`,
+            note: say`${inMeasure(length, 'm')} of ${formatSi(area, 'mm2')} copper at 20 °C; ${formatSi(resistance * current, 'V')} are lost along it now`,
           },
           {
             name: say`Of a year’s energy`,

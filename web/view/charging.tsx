@@ -1,10 +1,10 @@
 /** Whether power reaches the store, from what wind on, and how much of the year that is. */
 import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { intervalText } from '../../src/output/interval-words.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { spreads } from '../store/design.ts'
+import { windSaid } from '../store/measure.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
 import { dominantGuess } from './guess-words.ts'
@@ -26,9 +26,9 @@ export const chargingHours = ({ rows, hours }: Snapshot): number =>
   rows.reduce((sum, row, k) => sum + (row.dcCurrent > 0 ? (hours[k] ?? 0) : 0), 0)
 
 function nowSentence({ loadKind }: Snapshot, row: WindRow): string {
-  const wind = shortNumber(row.wind)
-  if (loadKind === 'open' || !(row.loadCurrent > 0)) return say`At ${wind} m/s nothing arrives.`
-  return say`At ${wind} m/s ${formatSi(row.watts.useful, 'W')} arrive, ${formatSi(row.loadCurrent, 'A')} at ${formatSi(row.loadVoltage, 'V')}.`
+  const wind = windSaid(row.wind)
+  if (loadKind === 'open' || !(row.loadCurrent > 0)) return say`At ${wind} nothing arrives.`
+  return say`At ${wind} ${formatSi(row.watts.useful, 'W')} arrive, ${formatSi(row.loadCurrent, 'A')} at ${formatSi(row.loadVoltage, 'V')}.`
 }
 
 export function Charging({ result, row }: { readonly result: Snapshot; readonly row: WindRow }) {

@@ -3,11 +3,11 @@ import { effect } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { ChartTable } from '../../src/output/chart/chart-table.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import type { TakenKind } from '../picture/take-along.ts'
 import { snapshot } from '../store/design.ts'
-import { toldDrawing, toldTable } from '../text/engine-sentence.ts'
+import { windSaid } from '../store/measure.ts'
 import { say } from '../text/say.ts'
+import { toldDrawing, toldTable } from '../text/told-picture.ts'
 import { ChartTableView, type RowChoice } from './data-table.tsx'
 import { drawSoon } from './drawing-turn.ts'
 
@@ -43,7 +43,7 @@ function TakeAlong({ name, title, draw, data, wind, width }: ChartFrame & { read
     try {
       const { takeAlong } = await import('../picture/take-along.ts')
       const design = snapshot.peek()?.name ?? ''
-      const below = wind === undefined ? design : say`${design}, at ${shortNumber(wind)} m/s`
+      const below = wind === undefined ? design : say`${design}, in a wind of ${windSaid(wind)}`
       await takeAlong(kind, {
         design,
         picture: name,

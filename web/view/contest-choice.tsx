@@ -71,8 +71,8 @@ export function ContestChoice() {
           ))}
         </select>
       </label>
-      <label>
-        {say`or a file`}{' '}
+      <label class="button">
+        {say`or a file`}
         <input
           type="file"
           accept=".json,application/json"
@@ -97,7 +97,7 @@ export function ContestChoice() {
           ))}
         </select>
       </label>
-      <button type="submit" disabled={chosen === undefined || running}>
+      <button type="submit" class="chief" disabled={chosen === undefined || running}>
         {say`Compare`}
       </button>
       {running ? (

@@ -81,10 +81,8 @@ function statusText(): string {
 export function ContestView() {
   const state = contest.value
   return (
-    <details class="card contest" id="contest">
-      <summary>
-        <h3>{say`Compare with another design`}</h3>
-      </summary>
+    <section class="card contest" id="contest" aria-labelledby="contest-title">
+      <h3 id="contest-title">{say`Compare with another design`}</h3>
       <p class="note">
         {say`Both get the same of what is held equal, by a wider or narrower bundle of the wire that fits; the turns follow, so that current begins at one speed. A is the design as it stands.`}
       </p>
@@ -96,6 +94,6 @@ export function ContestView() {
         ) : null}
       </div>
       {state.kind === 'done' ? <Report report={state.report} /> : null}
-    </details>
+    </section>
   )
 }

@@ -6,7 +6,6 @@ import { openExample, openFile } from '../store/opening.ts'
 import { copyLink } from '../store/sharing.ts'
 import { nameOf } from '../store/shown-design.ts'
 import { say } from '../text/say.ts'
-import { useLinkLength } from './link-length.ts'
 import { saveDesign } from './saved-design.ts'
 import { Undo } from './undo.tsx'
 import '../style/design-menu.css'
@@ -19,7 +18,6 @@ async function tellLink(): Promise<void> {
 }
 
 function Actions() {
-  const letters = useLinkLength(design.value)
   return (
     <div class={brought.value ? 'design-actions brought' : 'design-actions'} id="design-actions">
       <label>
@@ -55,12 +53,9 @@ function Actions() {
       <button type="button" onClick={() => saveDesign(design.value)}>
         {say`Save as a file`}
       </button>
-      <button type="button" onClick={() => void tellLink()} aria-describedby="link-length">
+      <button type="button" onClick={() => void tellLink()}>
         {say`Copy a link`}
       </button>
-      <small id="link-length" class="link-length">
-        {letters === undefined ? '' : say`${letters} letters`}
-      </small>
     </div>
   )
 }

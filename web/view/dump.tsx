@@ -1,8 +1,8 @@
 /** What the dump load does in the wind looked at: while the battery takes the current, and once it is full. */
 import type { DumpDuty } from '../../src/analysis/dump-duty.ts'
 import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { say } from '../text/say.ts'
 
@@ -25,7 +25,7 @@ export function DumpView({ row }: { readonly row: WindRow }) {
   const { wind, voltage, on, working, takes, rated } = duty
   return (
     <section class="card dump">
-      <h3>{say`The dump load at ${shortNumber(wind)} m/s`}</h3>
+      <h3>{say`The dump load at ${windSaid(wind)}`}</h3>
       <p>
         {working
           ? say`It is on: the battery stands at ${formatSi(voltage, 'V')}, at or above the ${formatSi(on, 'V')} at which it is switched.`

@@ -7,6 +7,7 @@ import { formatNumber } from '../../src/units/format.ts'
 import { chosenCase, startStudy, stopStudy, study, studyStale } from '../store/fault.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
+import { BenchOpening } from './bench-opening.tsx'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
 import { DiagnosisForm } from './diagnosis.tsx'
@@ -60,7 +61,7 @@ function Report({ made }: { readonly made: FaultStudy }) {
     ),
   ]
   return (
-    <div class="fault-report">
+    <div class="fault-report card">
       {studyStale.value ? (
         <p class="note">{say`The design has been changed since; compute again for its new numbers.`}</p>
       ) : null}
@@ -117,18 +118,20 @@ export function FaultView() {
   const state = study.value
   return (
     <section class="bench faults" id="faults">
-      <p class="note">
-        {say`The machine with one defect at a time: those of the design’s own list, else one of each kind that fits. It shows what a meter and a hand would find before anything burns.`}
-      </p>
-      <div class="fault-choice">
-        <JobKeys
-          label={say`Compute the defects`}
-          start={startStudy}
-          stop={stopStudy}
-          fraction={state.kind === 'running' ? state.fraction : undefined}
-          status={statusText()}
-        />
-      </div>
+      <BenchOpening drawing="fault" drawn={state.kind !== 'done'}>
+        <p>
+          {say`The machine with one defect at a time: those of the design’s own list, else one of each kind that fits. It shows what a meter and a hand would find before anything burns.`}
+        </p>
+        <div class="fault-choice">
+          <JobKeys
+            label={say`Compute the defects`}
+            start={startStudy}
+            stop={stopStudy}
+            fraction={state.kind === 'running' ? state.fraction : undefined}
+            status={statusText()}
+          />
+        </div>
+      </BenchOpening>
       {state.kind === 'done' ? <Report made={state.report} /> : null}
     </section>
   )

@@ -53,7 +53,7 @@ function Choice({ source, meter, probe }: Turn) {
   )
   const rpm = turnRpm.value
   return (
-    <>
+    <div class="turn-choice">
       <div class="slider">
         <label for="turn-speed">
           {say`Speed:`} <b>{shown(`${formatNumber(rpm)} rpm`)}</b>
@@ -105,11 +105,11 @@ function Choice({ source, meter, probe }: Turn) {
           </select>
         </span>
       </div>
-    </>
+    </div>
   )
 }
 
-function Display({ reading, meter }: { readonly reading: MeterReading; readonly meter: Meter }) {
+function Display({ reading }: { readonly reading: MeterReading }) {
   const [rms, peak] = [formatSi(reading.rms, 'V'), formatSi(reading.peak, 'V')]
   const frequency = formatSi(reading.frequency, 'Hz')
   return (
@@ -124,14 +124,19 @@ function Display({ reading, meter }: { readonly reading: MeterReading; readonly 
           ? say`True rms ${rms}, peak ${peak}, mean before the diodes ${formatSi(reading.mean, 'V')}; the wave runs at ${frequency}.`
           : say`True rms ${rms}, peak ${peak}; the wave runs at ${frequency}.`}
       </p>
-      {reading.flags.length === 0 ? null : (
-        <ul>
-          {reading.flags.map((flag) => (
-            <li key={flag}>{told(flagSentence(flag, reading, meter))}</li>
-          ))}
-        </ul>
-      )}
     </div>
+  )
+}
+
+/** What makes the figure doubtful at this speed. */
+function Flags({ reading, meter }: { readonly reading: MeterReading; readonly meter: Meter }) {
+  if (reading.flags.length === 0) return null
+  return (
+    <ul class="turn-flags">
+      {reading.flags.map((flag) => (
+        <li key={flag}>{told(flagSentence(flag, reading, meter))}</li>
+      ))}
+    </ul>
   )
 }
 
@@ -195,11 +200,17 @@ function Turned({ source, meter, probe }: Omit<Turn, 'speed'>) {
   const leads = leadSentence(ohms, meter)
   return (
     <>
-      <Choice {...turn} />
-      <Display reading={reading} meter={meter} />
+      <div class="card turn-bench">
+        <Display reading={reading} />
+        <Choice {...turn} />
+        <Flags reading={reading} meter={meter} />
+        <p class="note">
+          {say`With nothing connected: what a meter shows between two points, how far it may be off, and what that proves. Fix what you turn; treat bare ends as live.`}
+        </p>
+        <Read turn={turn} />
+      </div>
       <Wave turn={turn} reading={reading} />
-      <Read turn={turn} />
-      <dl class="turn-verdict">
+      <dl class="turn-verdict card">
         {verdictSentences(source, turnVerdict(source, turn), turn).map(({ head, text }) => (
           <div key={head}>
             <dt>{told(head)}</dt>
@@ -226,10 +237,11 @@ export function HandTurn() {
   const probe = turnProbe.value
   return (
     <section class="bench turn" id="hand-turn">
-      <p class="note">
-        {say`With nothing connected: what a meter shows between two points, how far it may be off, and what that proves. Fix what you turn; treat bare ends as live.`}
-      </p>
-      {source && meter && probe ? <Turned source={source} meter={meter} probe={probe} /> : null}
+      {source && meter && probe ? (
+        <Turned source={source} meter={meter} probe={probe} />
+      ) : (
+        <p class="note waiting">{say`The first numbers are on their way.`}</p>
+      )}
     </section>
   )
 }

@@ -4,9 +4,10 @@ import type { WindRow } from '../../src/index.ts'
 import { temperatureChart, temperatureTable } from '../../src/output/chart/temperature.ts'
 import type { HeatReport } from '../../src/output/heat-report.ts'
 import { intervalText } from '../../src/output/interval-words.ts'
-import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
+import { formatNumber, formatSpread } from '../../src/units/format.ts'
 import { spreads } from '../store/design.ts'
 import { computeHeat, heatStale, heatState, stopHeat } from '../store/heat.ts'
+import { inMeasure } from '../store/measure.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
@@ -34,7 +35,7 @@ function Limits({ limits, ambient, spread }: Pick<HeatReport, 'limits' | 'ambien
       rows={limits}
       columns={[
         { head: say`material`, cell: ({ name }) => capital(told(name)) },
-        { head: say`bears`, cell: ({ temperature }) => shown(formatSi(temperature, 'degC')) },
+        { head: say`bears`, cell: ({ temperature }) => inMeasure(temperature, 'degC') },
         {
           head: say`gets`,
           cell: ({ warmest }) => shown(formatSpread(warmest, width(warmest), 'degC')),
@@ -98,7 +99,7 @@ function Report({ report }: { readonly report: HeatReport }) {
 /** The copper in the wind looked at, and at its hottest with the guess that bears most of its spread. */
 function nowSentence(row: WindRow): string {
   if (row.overheated) return say`In this wind the copper finds no steady warmth below 350 °C: it burns.`
-  return say`In this wind the copper stands at ${formatSi(row.copperTemperature, 'degC')} and its hottest spot at ${formatSi(row.temperatures.hotSpot, 'degC')}.`
+  return say`In this wind the copper stands at ${inMeasure(row.copperTemperature, 'degC')} and its hottest spot at ${inMeasure(row.temperatures.hotSpot, 'degC')}.`
 }
 
 function hottestSentence(): string {

@@ -1,8 +1,8 @@
 /** Where the heat is born and by which faces it leaves, in the wind looked at. */
 import type { WindRow } from '../../src/index.ts'
 import { heatWayChart, heatWayTable } from '../../src/output/chart/heat-way.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
@@ -12,7 +12,7 @@ const leastHeat = 1e-3
 
 export function HeatWaysView({ row }: { readonly row: WindRow }) {
   const found = useSight('heatWays')
-  const title = say`Where the heat goes at ${shortNumber(row.wind)} m/s`
+  const title = say`Where the heat goes at ${windSaid(row.wind)}`
   const born = found === undefined ? 0 : found.born.copper + found.born.metal
   if (found === undefined || Math.abs(found.lookedAt - row.wind) > 1e-9 || born < leastHeat)
     return (
@@ -40,7 +40,7 @@ export function HeatWaysView({ row }: { readonly row: WindRow }) {
       name="heat-way"
       title={title}
       note={[
-        ...(wind < row.wind ? [say`The limiter holds the rotor: it is as in ${shortNumber(wind)} m/s.`] : []),
+        ...(wind < row.wind ? [say`The limiter holds the rotor: it is as in ${windSaid(wind)}.`] : []),
 
         metalText,
         say`Bearings turn ${formatSi(bearings, 'W')} more into heat, which warms the air alone.`,

@@ -13,7 +13,7 @@ interface JobKeys {
 export function JobKeys({ label, start, stop, fraction, status }: JobKeys) {
   return (
     <>
-      <button type="button" disabled={fraction !== undefined} onClick={start}>
+      <button type="button" class="chief" disabled={fraction !== undefined} onClick={start}>
         {label}
       </button>
       {fraction === undefined ? null : (

@@ -6,11 +6,11 @@ import { shortNumber } from '../../src/output/chart/picture.ts'
 import { targetRows, zoneSentences } from '../../src/output/match-page.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { lookAtRow, lookAtWind } from '../store/design.ts'
+import { degreesSaid, warmthSaid, windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { told } from '../text/engine-sentence.ts'
-import { shown as localised, say } from '../text/say.ts'
+import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { celsius } from './row-words.ts'
 
 interface MatchMapView {
   readonly snapshot: Snapshot
@@ -35,7 +35,7 @@ function WindSelector({ snapshot, map, wind }: Omit<MatchMapView, 'target'>) {
   return (
     <div class="slider match-wind">
       <label for="match-wind">
-        {say`Wind:`} <output>{localised(`${shortNumber(shown)} m/s`)}</output>
+        {say`Wind:`} <output>{windSaid(shown)}</output>
       </label>
       <input
         id="match-wind"
@@ -74,15 +74,15 @@ export function MatchView({ snapshot, wind }: Pick<MatchMapView, 'snapshot' | 'w
 
 function MapOfBoth({ snapshot, map, target, wind }: MatchMapView) {
   const chosen = nearest(map, wind)
-  const [cold, hot] = [celsius(map.coldTemperature), celsius(map.hotTemperature)]
+  const [cold, hot] = [degreesSaid(map.coldTemperature), warmthSaid(map.hotTemperature)]
   return (
     <ChartFrame
       name="match"
       title={say`Blades and generator`}
       note={
         map.battery === undefined
-          ? say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} °C of copper.`
-          : say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} °C of copper and from an empty to a full battery.`
+          ? say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} of copper.`
+          : say`They meet where the machine runs. The generator’s line is that of copper as warm as it gets at each speed; its ribbons reach from ${cold} to ${hot} of copper and from an empty to a full battery.`
       }
       draw={(width) =>
         matchChart({

@@ -1,7 +1,6 @@
 /** What holds the magnets, how hard the faces pull as they come together, and the air that is left between what turns and what stands. */
 import { useEffect } from 'preact/hooks'
 import { discPullChart, discPullTable } from '../../src/output/chart/disc-pull.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { ReportOf } from '../job/plan.ts'
 import { snapshot } from '../store/design.ts'
 import { inMeasure } from '../store/measure.ts'
@@ -18,7 +17,7 @@ const after = ['discs under that pull', 'air between rotor and stator'] as const
 const standardGravity = 9.80665
 
 function handWords({ pull, handForce, handDistance }: ReportOf<'pull'>): string {
-  const hands = formatSi(handForce, 'N')
+  const hands = inMeasure(handForce, 'N')
   if (handDistance !== undefined)
     return say`Two hands hold about ${hands}: beyond ${inMeasure(handDistance, 'mm', 2)} between the faces that is enough, nearer only jacking screws are.`
   return (pull[0]?.pull ?? 0) < handForce
@@ -38,7 +37,7 @@ function Pull({ report }: { readonly report: ReportOf<'pull'> }) {
         <>
           {own === undefined
             ? null
-            : say`As drawn the faces pull with ${formatSi(own.pull, 'N')}, the weight of ${formatNumber(own.pull / standardGravity, 2)} kg.`}{' '}
+            : say`As drawn the faces pull with ${inMeasure(own.pull, 'N')}, the weight of ${inMeasure(own.pull / standardGravity, 'kg', 2)}.`}{' '}
           {handWords(report)}
         </>
       }

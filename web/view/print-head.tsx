@@ -1,6 +1,6 @@
 /** A line that only paper shows: which design, which room, which wind. */
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { row as rowIndex, snapshot } from '../store/design.ts'
+import { windSaid } from '../store/measure.ts'
 import { say } from '../text/say.ts'
 
 export function PrintHead() {
@@ -9,7 +9,7 @@ export function PrintHead() {
   return (
     <p class="print-head" aria-hidden="true">
       <b>{result?.name ?? ''}</b>
-      <span>{row ? say`Looked at in a wind of ${shortNumber(row.wind)} m/s.` : ''}</span>
+      <span>{row ? say`Looked at in a wind of ${windSaid(row.wind)}.` : ''}</span>
       <span>Gustloom</span>
     </p>
   )

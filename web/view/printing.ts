@@ -2,7 +2,9 @@
 import { drawNow } from './drawing-turn.ts'
 
 /** Folded parts that paper cannot unfold. */
-const folded = 'details.as-table:not([open]), details.concern:not([open]), details.rare:not([open])'
+const folded = ['as-table', 'concern', 'rare', 'fold-group']
+  .map((name) => `details.${name}:not([open])`)
+  .join(', ')
 
 /** Told at once: the event of the browser itself comes only after the paper. */
 const unfold = (element: HTMLDetailsElement, open: boolean): void => {

@@ -6,6 +6,7 @@ import { refusalKinds } from '../../src/measurement/import-report.ts'
 import { durationText, layoutSentences, linesText, recordNotes } from '../../src/output/wind-page.ts'
 import { formatNumber, formatSi } from '../../src/units/format.ts'
 import type { RecordReport } from '../record.ts'
+import { inMeasure, numberInMeasure, signSaid } from '../store/measure.ts'
 import { openRecord, record, stopRecord, takeRecord, tellRecord } from '../store/record.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say, shown } from '../text/say.ts'
@@ -39,7 +40,7 @@ function Questions({ questions }: { readonly questions: readonly WindQuestion[] 
 function Year({ year }: Pick<RecordReport, 'year'>) {
   if ('reason' in year)
     return <p class="note">{say`The design’s year was not computed: ${told(year.reason)}`}</p>
-  const hubWind = formatSi(year.hubWind, 'm_per_s')
+  const hubWind = inMeasure(year.hubWind, 'm_per_s')
   const [byHistogram, byMean] = [formatSi(year.byHistogram, 'kWh'), formatSi(year.byMean, 'kWh')]
   return (
     <p>
@@ -53,7 +54,7 @@ function Year({ year }: Pick<RecordReport, 'year'>) {
 function Report({ made }: { readonly made: RecordReport }) {
   const { report, statistics, name } = made
   const { rows } = report
-  const [mean, greatest] = [formatSi(statistics.mean, 'm_per_s'), formatSi(statistics.greatest, 'm_per_s')]
+  const [mean, greatest] = [inMeasure(statistics.mean, 'm_per_s'), inMeasure(statistics.greatest, 'm_per_s')]
   const averaging = told(durationText(statistics.averaging))
   const complete = formatNumber(100 * report.completeness)
   const [taken, setTaken] = useState<RecordReport | undefined>(undefined)
@@ -73,7 +74,7 @@ function Report({ made }: { readonly made: RecordReport }) {
     <div class="record-report">
       <p>
         {statistics.weibull
-          ? say`${name}: mean ${mean}, greatest ${greatest}, Weibull k ${formatNumber(statistics.weibull.shape)}, A ${formatSi(statistics.weibull.scale, 'm_per_s')}; a reading every ${averaging}, ${complete} % complete.`
+          ? say`${name}: mean ${mean}, greatest ${greatest}, Weibull k ${formatNumber(statistics.weibull.shape)}, A ${inMeasure(statistics.weibull.scale, 'm_per_s')}; a reading every ${averaging}, ${complete} % complete.`
           : say`${name}: mean ${mean}, greatest ${greatest}; a reading every ${averaging}, ${complete} % complete.`}{' '}
         {say`The wind carries ${formatNumber(statistics.patternFactor)} times what its mean alone would.`}
       </p>
@@ -115,7 +116,11 @@ function Report({ made }: { readonly made: RecordReport }) {
         rows={statistics.months}
         columns={[
           { head: say`month`, cell: ({ month, year }) => `${told(monthNames[month - 1]!)} ${year}` },
-          { head: say`mean`, unit: 'm/s', cell: ({ mean }) => shown(formatNumber(mean)) },
+          {
+            head: say`mean`,
+            unit: signSaid('m_per_s'),
+            cell: ({ mean }) => numberInMeasure(mean, 'm_per_s'),
+          },
           {
             head: say`complete`,
             unit: '%',
@@ -131,7 +136,11 @@ function Report({ made }: { readonly made: RecordReport }) {
             columns={[
               { head: say`from`, cell: ({ name: sector }) => told(sector) },
               { head: say`share`, unit: '%', cell: ({ share }) => formatNumber(100 * share) },
-              { head: say`mean`, unit: 'm/s', cell: ({ mean }) => shown(formatNumber(mean)) },
+              {
+                head: say`mean`,
+                unit: signSaid('m_per_s'),
+                cell: ({ mean }) => numberInMeasure(mean, 'm_per_s'),
+              },
             ]}
           />
           {statistics.rose.shadowed.length > 0 ? (
@@ -146,7 +155,11 @@ function Report({ made }: { readonly made: RecordReport }) {
           caption={say`Turbulence within ten minutes`}
           rows={statistics.turbulence}
           columns={[
-            { head: say`wind`, unit: 'm/s', cell: ({ wind }) => formatNumber(wind) },
+            {
+              head: say`wind`,
+              unit: signSaid('m_per_s'),
+              cell: ({ wind }) => numberInMeasure(wind, 'm_per_s'),
+            },
             { head: say`stretches`, cell: ({ count }) => String(count) },
             { head: say`mean`, unit: '%', cell: ({ mean }) => formatNumber(100 * mean) },
             { head: say`model`, unit: '%', cell: ({ model }) => formatNumber(100 * model) },

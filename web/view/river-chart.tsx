@@ -2,9 +2,9 @@
 
 import type { WindRow } from '../../src/index.ts'
 import type { ChartTable } from '../../src/output/chart/chart-table.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { riverChart } from '../../src/output/chart/river.ts'
 import type { Snapshot } from '../snapshot.ts'
+import { windSaid } from '../store/measure.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { reachesOf } from './reaches.ts'
@@ -12,7 +12,7 @@ import { reachesOf } from './reaches.ts'
 export function riverTable(snapshot: Snapshot, row: WindRow): ChartTable {
   const share = (watts: number) => (row.available > 0 ? (100 * watts) / row.available : 0)
   return {
-    caption: say`Watts at ${shortNumber(row.wind)} m/s`,
+    caption: say`Watts at ${windSaid(row.wind)}`,
     columns: [
       { head: say`station` },
       { head: say`arriving`, unit: 'W' },
@@ -36,7 +36,7 @@ export function RiverChart({ snapshot, row }: { readonly snapshot: Snapshot; rea
   return (
     <ChartFrame
       name="river"
-      title={say`Where the watts go at ${shortNumber(row.wind)} m/s`}
+      title={say`Where the watts go at ${windSaid(row.wind)}`}
       wind={row.wind}
       draw={(width) =>
         riverChart({ width: Math.max(width, 660), wind: row.wind, reaches: reachesOf(snapshot, row) })

@@ -1,6 +1,6 @@
 /** What the machine does in one wind, in words. */
 import type { WindRow } from '../../src/index.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
@@ -18,7 +18,6 @@ const into: Readonly<Record<Snapshot['loadKind'], string>> = {
 export const usefulName = ({ loadKind }: Snapshot): string => into[loadKind]
 
 export const rpmText = (speed: number): string => formatSi(speed, 'rpm')
-export const celsius = (temperature: number): string => formatNumber(Math.round(temperature - 273.15), 3)
 
 const useWords = ({ loadKind }: Snapshot, row: WindRow): string => {
   const amps = formatSi(row.loadCurrent, 'A')

@@ -4,6 +4,7 @@ import type { SheetReport } from '../job/sheet.ts'
 import { sheetForeign, sheetStale, sheetState, startSheet, stopSheet } from '../store/sheet.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
+import { BenchOpening } from './bench-opening.tsx'
 
 /** A shadow of its own, so that the style of the paper and that of the page leave each other alone. */
 function Paper({ report: { markup, style } }: { readonly report: SheetReport }) {
@@ -44,29 +45,32 @@ export function SheetView() {
   }, [foreign])
   return (
     <section class="sheet-view">
-      <div class="sheet-keys">
-        {state.kind === 'running' ? (
-          <>
-            <progress aria-label={say`Sheet made so far`} max={1} value={state.fraction} />
-            <button type="button" onClick={stopSheet}>
-              {say`Stop`}
+      <BenchOpening drawing="sheet" drawn={state.kind !== 'done'}>
+        <div class="sheet-keys">
+          {state.kind === 'running' ? (
+            <>
+              <p>{say`The sheet is being made.`}</p>
+              <progress aria-label={say`Sheet made so far`} max={1} value={state.fraction} />
+              <button type="button" onClick={stopSheet}>
+                {say`Stop`}
+              </button>
+            </>
+          ) : state.kind === 'done' && !sheetStale.value ? (
+            <button type="button" class="sheet-print chief" onClick={() => print()}>
+              {say`Print the sheet`}
             </button>
-          </>
-        ) : state.kind === 'done' && !sheetStale.value ? (
-          <button type="button" class="sheet-print" onClick={() => print()}>
-            {say`Print the sheet`}
-          </button>
-        ) : (
-          <button type="button" onClick={startSheet}>
-            {say`Make the sheet anew`}
-          </button>
-        )}
-        {state.kind === 'done' && sheetStale.value ? (
-          <p class="note">{say`The design has been changed since: this sheet shows it as it was.`}</p>
-        ) : null}
-        {state.kind === 'refused' ? <p class="note">{told(state.reason)}</p> : null}
-        <p class="note">{say`One page, on A4 or Letter alike. Print it at 100 %, so that its scales hold.`}</p>
-      </div>
+          ) : (
+            <button type="button" class="chief" onClick={startSheet}>
+              {say`Make the sheet anew`}
+            </button>
+          )}
+          {state.kind === 'done' && sheetStale.value ? (
+            <p class="note">{say`The design has been changed since: this sheet shows it as it was.`}</p>
+          ) : null}
+          {state.kind === 'refused' ? <p class="note">{told(state.reason)}</p> : null}
+          <p class="note">{say`One page, on A4 or Letter alike. Print it at 100 %, so that its scales hold.`}</p>
+        </div>
+      </BenchOpening>
       {state.kind === 'done' ? (
         <div class="sheet-place">
           <Paper report={state.report} />

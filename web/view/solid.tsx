@@ -2,8 +2,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { WindRow } from '../../src/index.ts'
 import { phaseLetter } from '../../src/output/chart/phase-letter.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import type { SolidView } from '../snapshot.ts'
+import { windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { say } from '../text/say.ts'
 import { rpmText } from './row-words.ts'
@@ -106,10 +106,10 @@ export function Solid({ solid, row }: { readonly solid: SolidView; readonly row:
       ) : null}
       <p class="note solid-speed">
         {row.speed === 0
-          ? say`At ${shortNumber(row.wind)} m/s it stands still.`
+          ? say`At ${windSaid(row.wind)} it stands still.`
           : slow === 1
-            ? say`At ${shortNumber(row.wind)} m/s it turns at ${rpmText(row.speed)}, as shown.`
-            : say`At ${shortNumber(row.wind)} m/s it turns at ${rpmText(row.speed)}, shown ${slow} times slower.`}
+            ? say`At ${windSaid(row.wind)} it turns at ${rpmText(row.speed)}, as shown.`
+            : say`At ${windSaid(row.wind)} it turns at ${rpmText(row.speed)}, shown ${slow} times slower.`}
       </p>
       {byVolts ? <WireLegend /> : null}
       <ul class="solid-legend">

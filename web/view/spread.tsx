@@ -33,9 +33,14 @@ function togetherWords({ together, pair }: ResultSpread): string {
     : say`${share} of it comes only from guesses together, most of all ${guessName(pair[0])} and ${guessName(pair[1])}`
 }
 
+/** A number and its unit stay on one line. */
+const unparted = (text: string): string => text.replaceAll(' %', '\u00a0%')
+
 const causesText = (spread: ResultSpread): string =>
   [
-    ...spread.causes.slice(0, 3).map(({ path, share }) => shown(`${guessName(path)} ${percent(share)}`)),
+    ...spread.causes
+      .slice(0, 3)
+      .map(({ path, share }) => unparted(shown(`${guessName(path)} ${percent(share)}`))),
     togetherWords(spread),
   ]
     .filter((text) => text !== '')
@@ -43,19 +48,21 @@ const causesText = (spread: ResultSpread): string =>
 
 function Next({ words, spread }: Row) {
   return (
-    <>
+    <section class="spread-next">
       <h4>
-        {told(words.title)}: {told(intervalText(spread.value, words.suffix, spread))}
+        {capital(told(words.title))}: {told(intervalText(spread.value, words.suffix, spread))}
       </h4>
       <ol>
         {spread.next.slice(0, 3).map((each) => (
           <li key={each.path}>
-            {say`${guessName(each.path)} with this: ${told(each.instrument)}. ${capital(told(each.doing))}.`}{' '}
+            <b>{capital(guessName(each.path))}</b>
+            <br />
+            {say`With this: ${told(each.instrument)}. ${capital(told(each.doing))}.`}{' '}
             {say`Then ${told(rangeText(each.low, each.high, words.suffix))}, ${percent(each.gain)} narrower, for ${told(effortText(each))}.`}
           </li>
         ))}
       </ol>
-    </>
+    </section>
   )
 }
 
@@ -87,9 +94,11 @@ function Study({ study }: { readonly study: SpreadStudy }) {
       {worth.length === 0 ? null : (
         <>
           <h3>{say`What to measure next`}</h3>
-          {worth.map((row) => (
-            <Next key={row.words.name} {...row} />
-          ))}
+          <div class="spread-nexts">
+            {worth.map((row) => (
+              <Next key={row.words.name} {...row} />
+            ))}
+          </div>
           <p class="note">
             {say`Hours, and what an instrument leaves open, are common practice without a source.`}
           </p>
@@ -103,14 +112,19 @@ export function SpreadView() {
   const fraction = spreadProgress.value
   const study = spreadStudy.value
   return (
-    <section class="bench spread" id="spread">
+    <section class="bench spread card" id="spread" aria-labelledby="spread-title">
+      <h3 id="spread-title">{say`How far the guesses let it be off`}</h3>
       {fraction === undefined ? null : (
         <p class="note">
           <progress aria-label={say`Drawing the guesses`} max={1} value={fraction} />{' '}
           {say`drawing the guesses`}
         </p>
       )}
-      {study === undefined ? null : <Study study={study} />}
+      {study !== undefined ? (
+        <Study study={study} />
+      ) : fraction === undefined ? (
+        <p class="note">{say`It is drawn as soon as the first numbers are there.`}</p>
+      ) : null}
     </section>
   )
 }

@@ -22,6 +22,7 @@ import {
 } from '../store/storm.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
+import { BenchOpening } from './bench-opening.tsx'
 import { ChartFrame } from './chart-frame.tsx'
 import { type Column, DataTable } from './data-table.tsx'
 import { JobKeys } from './job-keys.tsx'
@@ -53,7 +54,7 @@ function Report({ report }: { readonly report: ScenarioReport }) {
   }
   const braked = brake?.rows ?? []
   return (
-    <div class="fault-report storm-report">
+    <div class="fault-report storm-report card">
       {stormStale.value ? (
         <p class="note">{say`The design has been changed since; compute again for its new numbers.`}</p>
       ) : null}
@@ -159,52 +160,54 @@ export function StormView() {
   const [least, most] = stormTopBounds
   return (
     <section class="bench storm" id="storm">
-      <p class="note">
-        {say`The machine second by second, from its first turn and its work to gusts in which one thing after another fails: the load, the battery, each limiter, the winding, a magnet. A load is never counted as a protection.`}
-      </p>
-      <div class="fault-choice">
-        <label>
-          {say`Wind`}{' '}
-          <select
-            value={stormKind.value}
-            onChange={(event) => {
-              const chosen = stormWindKinds.find((kind) => kind === event.currentTarget.value)
-              if (chosen !== undefined && chosen !== 'logged wind') stormKind.value = chosen
-            }}
-          >
-            {Object.entries(kindWords).map(([kind, words]) => (
-              <option key={kind} value={kind}>
-                {words()}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          {say`up to`}{' '}
-          <input
-            type="text"
-            inputMode="decimal"
-            size={6}
-            placeholder={say`site’s`}
-            value={stormTop.value}
-            aria-describedby="storm-top-note"
-            onInput={(event) => {
-              stormTop.value = event.currentTarget.value
-            }}
-          />{' '}
-          m/s
-        </label>
-        <span id="storm-top-note" class="note">
-          {say`left empty: the site’s storm; else ${least} to ${most} m/s`}
-        </span>
-        <JobKeys
-          label={say`Compute the storm`}
-          start={startStorm}
-          stop={stopStorm}
-          fraction={state.kind === 'running' ? state.fraction : undefined}
-          status={statusText()}
-        />
-      </div>
+      <BenchOpening drawing="storm" drawn={state.kind !== 'done'}>
+        <p>
+          {say`The machine second by second, from its first turn and its work to gusts in which one thing after another fails: the load, the battery, each limiter, the winding, a magnet. A load is never counted as a protection.`}
+        </p>
+        <div class="fault-choice">
+          <label>
+            {say`Wind`}{' '}
+            <select
+              value={stormKind.value}
+              onChange={(event) => {
+                const chosen = stormWindKinds.find((kind) => kind === event.currentTarget.value)
+                if (chosen !== undefined && chosen !== 'logged wind') stormKind.value = chosen
+              }}
+            >
+              {Object.entries(kindWords).map(([kind, words]) => (
+                <option key={kind} value={kind}>
+                  {words()}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            {say`up to`}{' '}
+            <input
+              type="text"
+              inputMode="decimal"
+              size={10}
+              placeholder={say`site’s`}
+              value={stormTop.value}
+              aria-describedby="storm-top-note"
+              onInput={(event) => {
+                stormTop.value = event.currentTarget.value
+              }}
+            />{' '}
+            m/s
+          </label>
+          <span id="storm-top-note" class="note">
+            {say`left empty: the site’s storm; else ${least} to ${most} m/s`}
+          </span>
+          <JobKeys
+            label={say`Compute the storm`}
+            start={startStorm}
+            stop={stopStorm}
+            fraction={state.kind === 'running' ? state.fraction : undefined}
+            status={statusText()}
+          />
+        </div>
+      </BenchOpening>
       {state.kind === 'done' ? <Report report={state.report} /> : null}
     </section>
   )

@@ -131,7 +131,7 @@ export function ToleranceView() {
             ))}
           </select>
         </label>
-        <button type="button" disabled={running} onClick={startTolerance}>
+        <button type="button" class="chief" disabled={running} onClick={startTolerance}>
           {say`Build them`}
         </button>
         {running ? (

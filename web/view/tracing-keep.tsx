@@ -58,7 +58,7 @@ export function KeepTracingForm() {
           onInput={(event) => setTyped(event.currentTarget.value)}
         />
       </label>
-      <button type="submit">{say`Keep a tracing`}</button>
+      <button type="submit" class="chief">{say`Keep a tracing`}</button>
     </form>
   )
 }

@@ -4,6 +4,7 @@ import { tracingProgress, tracingRefusal, tracings, tracingsOver, tracingTrouble
 import { chosenTracing } from '../store/tracing-difference.ts'
 import { told } from '../text/engine-sentence.ts'
 import { say } from '../text/say.ts'
+import { BenchOpening } from './bench-opening.tsx'
 import { EnergyByWindView } from './energy-by-wind.tsx'
 import { PowerCurve } from './power-curve.tsx'
 import { TemperatureByWindView } from './temperature-by-wind.tsx'
@@ -33,24 +34,26 @@ export function TracingView() {
   const progress = tracingProgress.value
   return (
     <>
-      <section class="card tracings" aria-labelledby="tracings-title">
-        <h3 id="tracings-title">{say`Tracings`}</h3>
-        {tracings.value.length === 0 ? (
-          <p>
-            {say`Keep the design as it stands as on tracing paper, and go on changing it. The tracing lies over the pictures of every room, and here stands what differs, by how much, and how sure that is.`}
-          </p>
-        ) : null}
-        <KeepTracingForm />
-        <TracingList />
-        {tracingTrouble.value === '' ? null : (
-          <p class="fault" role="alert">
-            {tracingTrouble.value}
-          </p>
-        )}
-        {tracingRefusal.value === '' ? null : <p class="fault">{told(tracingRefusal.value)}</p>}
-        {progress === undefined ? null : (
-          <progress aria-label={say`Tracings computed so far`} max={1} value={progress} />
-        )}
+      <section class="tracings" aria-labelledby="tracings-title">
+        <BenchOpening drawing="tracing" drawn={tracings.value.length === 0}>
+          <h3 id="tracings-title">{say`Tracings`}</h3>
+          {tracings.value.length === 0 ? (
+            <p>
+              {say`Keep the design as it stands as on tracing paper, and go on changing it. The tracing lies over the pictures of every room, and here stands what differs, by how much, and how sure that is.`}
+            </p>
+          ) : null}
+          <KeepTracingForm />
+          <TracingList />
+          {tracingTrouble.value === '' ? null : (
+            <p class="fault" role="alert">
+              {tracingTrouble.value}
+            </p>
+          )}
+          {tracingRefusal.value === '' ? null : <p class="fault">{told(tracingRefusal.value)}</p>}
+          {progress === undefined ? null : (
+            <progress aria-label={say`Tracings computed so far`} max={1} value={progress} />
+          )}
+        </BenchOpening>
       </section>
       {chosen === undefined ? null : <TracingDifference key={chosen.id} tracing={chosen} />}
       <Pictures />

@@ -1,8 +1,8 @@
 /** How the machine warms from cold in the wind looked at, and when it has settled. */
 import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { temperatureChart, temperatureTable } from '../../src/output/chart/temperature.ts'
 import { formatNumber } from '../../src/units/format.ts'
+import { windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
@@ -34,7 +34,7 @@ export function WarmUp({ row }: { readonly row: WindRow }) {
     <ChartFrame
       name="warm-up"
       title={title}
-      note={say`In a steady ${shortNumber(found.wind)} m/s. ${settledSentence(found.settledAt)}`}
+      note={say`In a steady ${windSaid(found.wind)}. ${settledSentence(found.settledAt)}`}
       wind={found.wind}
       draw={(width) =>
         temperatureChart({ width, height: 300, along, lines: found.lines, limits: found.limits })

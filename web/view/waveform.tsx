@@ -1,9 +1,9 @@
 /** One period of volts and amps at the wind looked at. */
 import type { WindRow } from '../../src/index.ts'
-import { shortNumber } from '../../src/output/chart/picture.ts'
 import { waveformChart, waveformTable } from '../../src/output/chart/waveform.ts'
 import { formatSi } from '../../src/units/format.ts'
 import type { WindSnapshot } from '../snapshot.ts'
+import { windSaid } from '../store/measure.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 import { rpmText } from './row-words.ts'
@@ -16,7 +16,7 @@ export function Waveform({ detail, row }: { readonly detail: WindSnapshot; reado
       <section class="card">
         <h3>{title}</h3>
         <p class="note">
-          {say`At ${shortNumber(row.wind)} m/s the rotor stands still; there is no period to draw.`}
+          {say`At ${windSaid(row.wind)} the rotor stands still; there is no period to draw.`}
         </p>
       </section>
     )
@@ -25,7 +25,7 @@ export function Waveform({ detail, row }: { readonly detail: WindSnapshot; reado
     <ChartFrame
       name="waveform"
       title={title}
-      note={say`At ${shortNumber(row.wind)} m/s: ${rpmText(row.speed)}, ${formatSi(detail.frequency, 'Hz')}. Raised are the volts that the magnets give each phase; between the lines stands what current and bridge leave of them.`}
+      note={say`At ${windSaid(row.wind)}: ${rpmText(row.speed)}, ${formatSi(detail.frequency, 'Hz')}. Raised are the volts that the magnets give each phase; between the lines stands what current and bridge leave of them.`}
       wind={row.wind}
       draw={(width) => waveformChart({ width, ...detail, tracings })}
       data={() => waveformTable(detail)}

@@ -3,6 +3,7 @@ import { windDistributionChart, windDistributionTable } from '../../src/output/c
 import { formatSi } from '../../src/units/format.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { lookAtRow, lookAtWind } from '../store/design.ts'
+import { inMeasure } from '../store/measure.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
 
@@ -13,7 +14,7 @@ export function WindHours({ snapshot, index }: { readonly snapshot: Snapshot; re
     <ChartFrame
       name="wind-hours"
       title={say`How long each wind blows`}
-      note={say`${formatSi(year.meanWind, 'm_per_s')} in the mean at the hub, ${formatSi(year.energy, 'kWh')} a year.`}
+      note={say`${inMeasure(year.meanWind, 'm_per_s')} in the mean at the hub, ${formatSi(year.energy, 'kWh')} a year.`}
       onWind={lookAtWind}
       draw={(width) =>
         windDistributionChart({

@@ -8,9 +8,10 @@ import { Figure } from '../hint/figure.tsx'
 import type { FigureKey } from '../hint/figure-method.ts'
 import type { Snapshot } from '../snapshot.ts'
 import { lookAtRow } from '../store/design.ts'
-import { toldDrawing } from '../text/engine-sentence.ts'
+import { measure, signSaid, warmthSaid, windSaid } from '../store/measure.ts'
 import { say, shown } from '../text/say.ts'
-import { celsius, rowSentence, rpmText } from './row-words.ts'
+import { toldDrawing } from '../text/told-picture.ts'
+import { rowSentence, rpmText } from './row-words.ts'
 
 /** Half the knob of the slider [px], as in the style sheet. */
 const knob = 14
@@ -33,11 +34,11 @@ function marksOf({ rows, startWind, cutInWind, runaway, wanted }: Snapshot): Win
 
 function Now({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
   const figures: [FigureKey, string, string][] = [
-    ['wind', say`wind`, `${shortNumber(row.wind)} m/s`],
+    ['wind', say`wind`, `${windSaid(row.wind)}`],
     ['speed', say`speed`, rpmText(row.speed)],
     ['loadVoltage', say`load`, formatSi(row.loadVoltage, 'V')],
     ['loadCurrent', say`current`, formatSi(row.loadCurrent, 'A')],
-    ['copperTemperature', say`copper`, row.overheated ? say`burns` : `${celsius(row.copperTemperature)} °C`],
+    ['copperTemperature', say`copper`, row.overheated ? say`burns` : warmthSaid(row.copperTemperature)],
   ]
   return (
     <>
@@ -66,9 +67,9 @@ export function WindStrip({ snapshot, index }: { readonly snapshot: Snapshot; re
   useLayoutEffect(() => {
     const element = place.current
     if (!element) return
-    const measure = () => setWidth(Math.floor(element.clientWidth))
-    measure()
-    const observer = new ResizeObserver(measure)
+    const fit = () => setWidth(Math.floor(element.clientWidth))
+    fit()
+    const observer = new ResizeObserver(fit)
     observer.observe(element)
     return () => observer.disconnect()
   }, [])
@@ -99,12 +100,16 @@ export function WindStrip({ snapshot, index }: { readonly snapshot: Snapshot; re
         <input
           id="wind"
           type="range"
-          aria-label={say`Wind, m/s`}
+          aria-label={say`Wind, ${signSaid('m_per_s')}`}
           min={first}
           max={last}
           step={step}
           value={row.wind}
-          aria-valuetext={say`${shortNumber(row.wind)} metres per second`}
+          aria-valuetext={
+            measure.value.wind === 'm/s'
+              ? say`${shortNumber(row.wind)} metres per second`
+              : windSaid(row.wind)
+          }
           onInput={(event) => lookAtRow(Math.round((Number(event.currentTarget.value) - first) / step))}
         />
       </div>

@@ -1,7 +1,8 @@
 /** The wire sizes next to the design's own, computed on demand: each may be taken or laid over; and the wire to buy. */
 
 import type { WireChoice as Choice, WireChoices } from '../../src/index.ts'
-import { formatNumber, formatSi } from '../../src/units/format.ts'
+import { formatNumber } from '../../src/units/format.ts'
+import { degreesSaid, inMeasure, numberInMeasure, signSaid, windSaid } from '../store/measure.ts'
 import { useSight } from '../store/sight.ts'
 import {
   keepTurns,
@@ -31,8 +32,8 @@ function Reel() {
       figures={[
         {
           name: say`Wire of this winding`,
-          value: shown(formatSi(wireLength, 'm')),
-          note: say`${formatSi(copperMass, 'kg')} of copper, as computed from the drawn path; leads within, spare without`,
+          value: inMeasure(wireLength, 'm'),
+          note: say`${inMeasure(copperMass, 'kg')} of copper, as computed from the drawn path; leads within, spare without`,
         },
         {
           name: say`Price`,
@@ -50,11 +51,11 @@ function Reel() {
             }
           : {
               name: reelRest.length < 0 ? say`Missing on your reels` : say`Left on your reels`,
-              value: shown(formatSi(Math.abs(reelRest.length), 'm')),
+              value: shown(inMeasure(Math.abs(reelRest.length), 'm')),
               note:
                 reelRest.length < 0
-                  ? say`${formatSi(Math.abs(reelRest.mass), 'kg')} with its enamel`
-                  : say`${formatSi(reelRest.mass, 'kg')} with its enamel, ${formatNumber(100 * reelRest.share, 2)} % of what was on them`,
+                  ? say`${inMeasure(Math.abs(reelRest.mass), 'kg')} with its enamel`
+                  : say`${inMeasure(reelRest.mass, 'kg')} with its enamel, ${formatNumber(100 * reelRest.share, 2)} % of what was on them`,
               ...(reelRest.length < 0 ? { trouble: say`the reels do not suffice` } : {}),
             },
       ]}
@@ -100,30 +101,44 @@ function Report({ report }: { readonly report: WireChoices }) {
       unit: '%',
       cell: of(({ copperFill }) => formatNumber(100 * copperFill, 2)),
     },
-    { head: say`a phase at 20 °C`, unit: 'Ω', cell: of(({ resistance }) => formatNumber(resistance)) },
+    {
+      head: say`a phase at ${inMeasure(293.15, 'degC', 2)}`,
+      unit: 'Ω',
+      cell: of(({ resistance }) => formatNumber(resistance)),
+    },
     {
       head: say`a phase, open`,
       unit: 'mV/rpm',
       cell: of(({ voltage }) => formatNumber((voltage * 2 * Math.PI * 1000) / 60)),
     },
-    { head: say`wire to buy`, unit: 'm', cell: of(({ wireLength }) => formatNumber(wireLength)) },
-    { head: say`copper`, unit: 'kg', cell: of(({ copperMass }) => formatNumber(copperMass)) },
+    {
+      head: say`wire to buy`,
+      unit: signSaid('m'),
+      cell: of(({ wireLength }) => numberInMeasure(wireLength, 'm')),
+    },
+    {
+      head: say`copper`,
+      unit: signSaid('kg'),
+      cell: of(({ copperMass }) => numberInMeasure(copperMass, 'kg')),
+    },
     {
       head: say`begins in`,
-      unit: 'm/s',
-      cell: of(({ cutInWind }) => (Number.isFinite(cutInWind) ? formatNumber(cutInWind) : say`never`)),
+      unit: signSaid('m_per_s'),
+      cell: of(({ cutInWind }) =>
+        Number.isFinite(cutInWind) ? numberInMeasure(cutInWind, 'm_per_s') : say`never`,
+      ),
     },
     { head: say`lost in the copper`, unit: 'W', cell: of(({ windingLoss }) => formatNumber(windingLoss)) },
     {
       head: say`copper’s warmth`,
-      unit: '°C',
+      unit: signSaid('degC'),
       cell: of(({ copperTemperature, overheated }) =>
-        overheated ? say`burns` : formatNumber(copperTemperature - 273.15, 2),
+        overheated ? say`burns` : degreesSaid(copperTemperature),
       ),
     },
     ...winds.map(
       (at, k): Column<Choice> => ({
-        head: say`useful at ${at} m/s`,
+        head: say`useful at ${windSaid(at)}`,
         unit: 'W',
         cell: of(({ useful }) => formatNumber(useful[k] ?? 0)),
       }),
@@ -137,7 +152,7 @@ function Report({ report }: { readonly report: WireChoices }) {
         </p>
       ) : null}
       <DataTable
-        caption={say`Each size computed as a machine of its own; heat in the copper in ${formatSi(wind, 'm_per_s', 2)}`}
+        caption={say`Each size computed as a machine of its own; heat in the copper in ${inMeasure(wind, 'm_per_s', 2)}`}
         rows={choices}
         columns={columns}
         chosen={choices.findIndex(({ asDrawn }) => asDrawn)}

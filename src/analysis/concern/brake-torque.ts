@@ -1,6 +1,7 @@
 /** Concern: the shorted winding is too weak a brake for the wind in which it is needed. */
 import { formatSi } from '../../units/format.ts'
 import { type BrakedState, brake, brakedShare, parkedSpeed, unloadedSpeed } from '../braked-rotor.ts'
+import { keptAnswer } from '../kept-answer.ts'
 import { smallerRotor } from '../ladder/blade.ts'
 import { thickerCable } from '../ladder/cable.ts'
 import { narrowerGap } from '../ladder/gap.ts'
@@ -41,7 +42,7 @@ function firstFailure(
 }
 
 /** Where the short first fails, in the winds that it must hold and in the storm; undefined where it is no brake. */
-function failureOf(chain: ChainView) {
+const failureOf = keptAnswer((chain: ChainView) => {
   const { machine } = chain
   if (machine.protection.electrical !== 'shorting switch') return undefined
   const alone = machine.protection.mechanical === 'none'
@@ -54,7 +55,7 @@ function failureOf(chain: ChainView) {
   const inWork = firstFailure(within, chain, stop)
   const inStorm = inWork ?? firstFailure([{ wind: stormWind, speed: 0 }], chain, stop)
   return { alone, stormWind, limited, torque, strongest, inWork, inStorm }
-}
+})
 
 export const brakeTorque: ConcernRule = {
   code: 'brake-torque',

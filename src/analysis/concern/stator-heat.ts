@@ -1,6 +1,7 @@
 /** Concern: the winding gets hotter than its weakest material bears, in high wind or shorted in a storm. */
 import type { Machine } from '../../machine/machine.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { keptAnswer } from '../kept-answer.ts'
 import { both, triable } from '../ladder/ladder.ts'
 import { limiter } from '../ladder/limiter.ts'
 import { hardierSupport, higherEnamel } from '../ladder/material.ts'
@@ -50,7 +51,7 @@ interface HeatCases {
   readonly storm: ShortedHeat | undefined
 }
 
-function heatCases(chain: ChainView): HeatCases | undefined {
+const heatCases = keptAnswer((chain: ChainView): HeatCases | undefined => {
   const { machine } = chain
   const { stormWind } = machine.site
   const hottest = rowOfMost(chain.rows, ({ temperatures }) => temperatures.hotSpot)
@@ -61,7 +62,7 @@ function heatCases(chain: ChainView): HeatCases | undefined {
     machine.protection.mechanical === 'none' ? stormWind : Math.min(stormWind, limiterWind(machine))
   const [short, storm] = shortedHeat(chain, limited < stormWind ? [limited, stormWind] : [limited])
   return { hottest, short, storm }
-}
+})
 
 const spotOf = (shorted: ShortedHeat | undefined, ambient: number): number =>
   shorted?.temperatures.hotSpot ?? ambient

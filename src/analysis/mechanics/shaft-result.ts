@@ -4,6 +4,7 @@ import type { Machine } from '../../machine/machine.ts'
 import type { Bearings } from '../../machine/shaft-side.ts'
 import { keyStress, shaftStress } from '../../physics/mechanics/shaft-stress.ts'
 import { whirlingSpeed } from '../../physics/mechanics/whirling.ts'
+import { keptAnswer } from '../kept-answer.ts'
 import { shortCircuit } from '../short-circuit.ts'
 import { shaftPower } from '../watts.ts'
 import {
@@ -70,19 +71,8 @@ export interface ShaftResult {
   readonly critical: number
 }
 
-const kept = new WeakMap<
-  ShaftChain['rows'],
-  { readonly machine: Machine; readonly result: ShaftResult | undefined }
->()
-
-/** Undefined where diameter or places are not said, or the axis is upright. Several rules ask for it, so it is kept. */
-export function shaftResult(chain: ShaftChain): ShaftResult | undefined {
-  const known = kept.get(chain.rows)
-  if (known !== undefined && known.machine === chain.machine) return known.result
-  const result = resultOf(chain)
-  kept.set(chain.rows, { machine: chain.machine, result })
-  return result
-}
+/** Undefined where diameter or places are not said, or the axis is upright. */
+export const shaftResult = keptAnswer(resultOf)
 
 function resultOf(chain: ShaftChain): ShaftResult | undefined {
   const { machine, runaway } = chain

@@ -36,6 +36,8 @@ export interface ShaftSection {
   readonly ends: readonly [rear: number, front: number]
   readonly distances: readonly ShaftDistance[]
   readonly upright: boolean
+  /** One disc alone: the document does not say to which side its magnets look. */
+  readonly facingGuessed: boolean
   /** Fields of the document without which a part is missing. */
   readonly enter: readonly string[]
 }
@@ -164,6 +166,7 @@ export function shaftSection(chain: Pick<Chain, 'machine'>): ShaftSection {
             },
           ],
     upright,
+    facingGuessed: chain.machine.rotor.arrangement === 'disc',
     enter: [
       ...(diameter === undefined ? ['shaft.diameter_mm'] : []),
       ...(bearings === undefined

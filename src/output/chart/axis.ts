@@ -1,5 +1,7 @@
 /** Scales, ticks and axes that every chart shares. */
-import { px, shortNumber, textAt } from './picture.ts'
+import { chosenText, measured, signMeasured, unmeasured } from '../measuring.ts'
+import { said } from '../telling.ts'
+import { px, textAt } from './picture.ts'
 
 export type Span = readonly [least: number, greatest: number]
 
@@ -36,12 +38,19 @@ export function ticks(domain: Span, count: number): number[] {
   return Array.from({ length: last - first + 1 }, (_, k) => (first + k) * step)
 }
 
-/** The domain stretched outward to whole ticks. */
-export function niceDomain(domain: Span, count: number): Span {
-  const [least, greatest] = widened(domain)
-  const step = tickStep(domain, count)
-  return [Math.floor(least / step + 1e-9) * step, Math.ceil(greatest / step - 1e-9) * step]
+/** The domain stretched outward to whole ticks, of the reader’s unit where it counts in the unit of a suffix. */
+export function niceDomain(domain: Span, count: number, suffix?: string): Span {
+  const read = suffix === undefined ? domain : measuredSpan(domain, suffix)
+  const [least, greatest] = widened(read)
+  const step = tickStep(read, count)
+  const ends = [Math.floor(least / step + 1e-9) * step, Math.ceil(greatest / step - 1e-9) * step] as const
+  return suffix === undefined ? ends : [unmeasured(ends[0], suffix), unmeasured(ends[1], suffix)]
 }
+
+const measuredSpan = ([least, greatest]: Span, suffix: string): Span => [
+  measured(least, suffix),
+  measured(greatest, suffix),
+]
 
 /** A tick as text, with the decimals that its step needs. */
 export function tickText(value: number, step: number): string {
@@ -52,9 +61,31 @@ export function tickText(value: number, step: number): string {
 }
 
 export interface Axis {
-  /** What is drawn along it, with the unit last: "shaft power, W". */
+  /** What is drawn along it, with the unit last unless `suffix` names it: "shaft power, W". */
   readonly label: string
   readonly domain: Span
+  /** Of the unit that the domain counts in, where readers may choose another: ticks are round in theirs. */
+  readonly suffix?: string
+}
+
+/** Its words, in the reader’s unit and language. */
+export const axisWords = ({ label, suffix }: Axis): string =>
+  suffix === undefined ? said(label) : `${said(label)}, ${said(signMeasured(suffix))}`
+
+interface Tick {
+  /** In the unit of the domain. */
+  readonly value: number
+  readonly text: string
+}
+
+/** Ticks that are round where the reader counts. */
+export function axisTicks({ domain, suffix }: Omit<Axis, 'label'>, count: number): Tick[] {
+  const read = suffix === undefined ? domain : measuredSpan(domain, suffix)
+  const step = tickStep(read, count)
+  return ticks(read, count).map((value) => ({
+    value: suffix === undefined ? value : unmeasured(value, suffix),
+    text: tickText(value, step),
+  }))
 }
 
 export interface Plot {
@@ -67,33 +98,29 @@ export interface Plot {
 const least = (space: number, each: number) => Math.max(2, Math.floor(space / each))
 
 /** Tick marks, numbers and label under a plot. */
-export function axisBelow({ left, top, width, height }: Plot, { label, domain }: Axis): string {
-  const at = linearScale(domain, [left, left + width])
-  const count = least(width, 76)
-  const step = tickStep(domain, count)
+export function axisBelow({ left, top, width, height }: Plot, axis: Axis): string {
+  const at = linearScale(axis.domain, [left, left + width])
   const foot = top + height
-  const marks = ticks(domain, count).map(
-    (value) =>
+  const marks = axisTicks(axis, least(width, 76)).map(
+    ({ value, text }) =>
       `<path class="tick" d="M${px(at(value))} ${px(foot)}v5"/>` +
-      textAt(at(value), foot + 19, tickText(value, step), { className: 'tick-text', anchor: 'middle' }),
+      textAt(at(value), foot + 19, text, { className: 'tick-text', anchor: 'middle' }),
   )
   return (
     `<path class="axis" d="M${px(left)} ${px(foot)}h${px(width)}"/>${marks.join('')}` +
-    textAt(left + width, foot + 38, label, { className: 'axis-text', anchor: 'end' })
+    textAt(left + width, foot + 38, axisWords(axis), { className: 'axis-text', anchor: 'end', told: true })
   )
 }
 
 /** Grid lines and numbers beside a plot; the label stands above it, so that nobody tilts the head. */
-export function axisBeside({ left, top, width, height }: Plot, { label, domain }: Axis): string {
-  const at = linearScale(domain, [top + height, top])
-  const count = least(height, 34)
-  const step = tickStep(domain, count)
-  const marks = ticks(domain, count).map(
-    (value) =>
-      `<path class="${value === 0 ? 'axis' : 'grid'}" d="M${px(left)} ${px(at(value))}h${px(width)}"/>` +
-      textAt(left - 7, at(value) + 4, tickText(value, step), { className: 'tick-text', anchor: 'end' }),
+export function axisBeside({ left, top, width, height }: Plot, axis: Axis): string {
+  const at = linearScale(axis.domain, [top + height, top])
+  const marks = axisTicks(axis, least(height, 34)).map(
+    ({ value, text }) =>
+      `<path class="${text === '0' ? 'axis' : 'grid'}" d="M${px(left)} ${px(at(value))}h${px(width)}"/>` +
+      textAt(left - 7, at(value) + 4, text, { className: 'tick-text', anchor: 'end' }),
   )
-  return `${marks.join('')}${textAt(Math.max(left - 40, 2), top - 10, label, { className: 'axis-text' })}`
+  return `${marks.join('')}${textAt(Math.max(left - 40, 2), top - 10, axisWords(axis), { className: 'axis-text', told: true })}`
 }
 
 /** Where a page may look at another wind by pointing along the axis; nothing is drawn of it. */
@@ -107,7 +134,7 @@ export function chosenWindMark({ left, top, width, height }: Plot, domain: Span,
   const late = at - left > width * 0.75
   return (
     `<path class="upright ink-chosen" d="M${px(at)} ${px(top)}v${px(height)}"/>` +
-    textAt(at + (late ? -6 : 6), top + 12, `${shortNumber(wind)} m/s`, {
+    textAt(at + (late ? -6 : 6), top + 12, chosenText(wind, 'm_per_s'), {
       className: 'line-label halo ink-chosen',
       anchor: late ? 'end' : 'start',
     })

@@ -1,8 +1,10 @@
 /** Picture of the blades: outline in true proportion, twist at stations, power coefficient with the working points. */
 import type { BladeFigure } from '../../analysis/blade-figure.ts'
 import { formatNumber } from '../../units/format.ts'
+import { chosenText, signMeasured } from '../measuring.ts'
 import { niceDomain, type Plot } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lengthNumber, lengthText } from './drawn-length.ts'
 import { type PanelMark, panelBody } from './panel.ts'
 import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
 
@@ -85,8 +87,8 @@ function outline(
       `<path class="tick" d="M${px(place)} ${px(foot + 3)}v7"/>` +
       `<path class="grid" d="M${px(place - 26)} ${px(middle)}h52"/>` +
       `<path class="blade" d="${lineThrough(points)}Z"/>` +
-      line(0, shortNumber(Math.round(1000 * r))) +
-      line(1, shortNumber(Math.round(10000 * c) / 10)) +
+      line(0, lengthNumber(r, 1)) +
+      line(1, lengthNumber(c, 0.1)) +
       line(2, `${shortNumber(Math.round(10 * degrees(β)) / 10)}°`)
     )
   })
@@ -98,7 +100,9 @@ function outline(
       `<path class="body" d="M${px(x(0))} ${px(axis - hub / 2)}H${px(x(first))}V${px(axis + hub / 2)}H${px(x(0))}Z"/>` +
       `<path class="blade" d="${lineThrough([...upper, ...lower.reverse()])}Z"/>` +
       sections.join('') +
-      textAt(4, foot2 + 20, 'From above: radius, chord, mm; chord to disc.', { className: 'tick-text' }),
+      textAt(4, foot2 + 20, `From above: radius, chord, ${signMeasured('mm')}; chord to disc.`, {
+        className: 'tick-text',
+      }),
     height: foot2 + 30,
   }
 }
@@ -154,10 +158,10 @@ export function planDrawing(
 /** Size of an upright rotor, and of its blades. */
 export function planWords({ radius, bladeCount = 0 }: BladeFigure, upright: Upright): readonly string[] {
   return [
-    `${shortNumber(Math.round(2000 * radius))} mm across, ${shortNumber(Math.round(1000 * upright.height))} mm high`,
+    `${lengthText(2 * radius, 1)} across, ${lengthText(upright.height, 1)} high`,
     upright.buckets
       ? `${bladeCount} buckets`
-      : `${bladeCount} blades, chord ${shortNumber(Math.round(1000 * upright.chord))} mm, pitch ${shortNumber(Math.round(10 * degrees(upright.pitch)) / 10)}°`,
+      : `${bladeCount} blades, chord ${lengthText(upright.chord, 1)}, pitch ${shortNumber(Math.round(10 * degrees(upright.pitch)) / 10)}°`,
   ]
 }
 
@@ -225,7 +229,7 @@ function coefficients({ width, figure, chosenWind }: BladeChart, top: number): s
       : textAt(
           4,
           plot.top + plot.height + 60,
-          `Dots: where it works, wind by wind; large: ${shortNumber(chosen.wind)} m/s.`,
+          `Dots: where it works, wind by wind; large: ${chosenText(chosen.wind, 'm_per_s')}.`,
           { className: 'tick-text' },
         ),
   )
@@ -244,7 +248,7 @@ export function bladeChart(chart: BladeChart): string {
     {
       name: 'blade',
       title,
-      description: `${bladeCount === undefined ? 'Blades' : `${bladeCount} ${figure.upright?.buckets ? 'buckets' : 'blades'}`} of ${shortNumber(Math.round(1000 * radius))} mm radius${figure.section === undefined ? '' : `, section ${figure.section}`}. Power coefficient against tip-speed ratio, best ${formatNumber(best.power)} at ${formatNumber(best.tipSpeedRatio)}, with the points where the machine works.`,
+      description: `${bladeCount === undefined ? 'Blades' : `${bladeCount} ${figure.upright?.buckets ? 'buckets' : 'blades'}`} of ${lengthText(radius, 1)} radius${figure.section === undefined ? '' : `, section ${figure.section}`}. Power coefficient against tip-speed ratio, best ${formatNumber(best.power)} at ${formatNumber(best.tipSpeedRatio)}, with the points where the machine works.`,
       width,
       height: drawn.height + 34 + 170 + 72,
     },

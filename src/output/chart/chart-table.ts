@@ -1,5 +1,7 @@
 /** The numbers behind a picture as a table: what a page shows beside it, and a file of comma-separated values. */
 import { formatNumber } from '../../units/format.ts'
+import { unitOfSign } from '../../units/spoken-unit.ts'
+import { measured, signMeasured, unitMeasured } from '../measuring.ts'
 import { shortNumber } from './picture.ts'
 
 export interface TableColumn {
@@ -25,6 +27,30 @@ export const cellText = (cell: TableCell, { exact }: Pick<TableColumn, 'exact'> 
       ? shortNumber(cell)
       : formatNumber(cell, 4)
     : (cell ?? '—')
+
+/** The suffix of a column whose reader has chosen another unit. */
+function suffixTurned({ unit }: TableColumn): string | undefined {
+  const suffix = unit === undefined ? undefined : unitOfSign(unit)?.suffix
+  return suffix === undefined || unitMeasured(suffix).suffix === suffix ? undefined : suffix
+}
+
+/** The table with its numbers in the units that its reader has chosen. */
+export function measuredTable(table: ChartTable): ChartTable {
+  const suffixes = table.columns.map(suffixTurned)
+  if (suffixes.every((suffix) => suffix === undefined)) return table
+  return {
+    ...table,
+    // what was chosen or counted is no round number any more
+    columns: table.columns.map((column, k) =>
+      suffixes[k] === undefined ? column : { head: column.head, unit: signMeasured(suffixes[k]) },
+    ),
+    rows: table.rows.map((row) =>
+      row.map((cell, k) =>
+        suffixes[k] === undefined || typeof cell !== 'number' ? cell : measured(cell, suffixes[k]),
+      ),
+    ),
+  }
+}
 
 /** Digits of a number in a file: more than any of ours deserves, few enough to stay legible. */
 const fileDigits = 7

@@ -1,6 +1,8 @@
 /** The parts of a circuit diagram in their order: each with its name, its values and how it is drawn. */
 import type { CircuitPlan } from '../../analysis/circuit-plan.ts'
+import { gaugeOfSection } from '../../data/spoken-wire.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { measuredText, wireMeasured } from '../measuring.ts'
 import {
   breaker,
   capacitor,
@@ -94,7 +96,7 @@ function windingPart(plan: CircuitPlan): CircuitPart {
       `${range(
         phases.map(({ resistance }) => resistance),
         'ohm',
-      )}${each} at 20 °C`,
+      )}${each} at ${measuredText(293.15, 'degC', 2)}`,
       `${range(
         phases.map(({ inductance }) => inductance),
         'mH',
@@ -139,13 +141,18 @@ function bridgePart(plan: CircuitPlan): CircuitPart {
 
 export const rails = [-rail, rail] as const
 
+/** A section of copper as its reader buys it: by gauge where it is one and gauges are read. */
+const sectionText = (area: number): string =>
+  (wireMeasured() === 'mm' ? undefined : gaugeOfSection(Number((area * 1e6).toPrecision(12)))) ??
+  formatSi(area, 'mm2')
+
 function cablePart({ cable, connection, phases }: CircuitPlan, lines: readonly number[]): CircuitPart {
   const direct = lines.length === 2 && lines[0] === -rail
   const wires = connection === 'separate' ? 2 * phases.length : lines.length
   return {
     name: direct ? 'Cable, direct current' : 'Cable, before the bridge',
     values: [
-      `${formatSi(cable.length, 'm')}, ${direct ? 2 : wires} × ${formatSi(cable.area, 'mm2')}`,
+      `${measuredText(cable.length, 'm')}, ${direct ? 2 : wires} × ${sectionText(cable.area)}`,
       `${formatSi(cable.resistance, 'mohm')} each conductor`,
       ...(direct && cable.series > 0 ? [`${formatSi(cable.series, 'ohm')} put in on purpose`] : []),
     ],

@@ -1,9 +1,10 @@
 /** Picture of a contest: watts into the load against wind, a line for every design. */
 import { formatSi } from '../../units/format.ts'
+import { chosenNumber, chosenText } from '../measuring.ts'
 import { niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, panelBody } from './panel.ts'
-import { type Point, picture, shortNumber } from './picture.ts'
+import { type Point, picture } from './picture.ts'
 
 export interface ContestChart {
   readonly width: number
@@ -35,11 +36,11 @@ function description(letters: readonly string[], winds: ContestChart['winds']): 
     .slice(0, mostStretches)
     .map(
       ({ leader, from, to }) =>
-        `${letters[leader] ?? '?'} gives most ${from === to ? `at ${shortNumber(from)} m/s` : `from ${shortNumber(from)} to ${shortNumber(to)} m/s`}`,
+        `${letters[leader] ?? '?'} gives most ${from === to ? `at ${chosenText(from, 'm_per_s')}` : `from ${chosenNumber(from, 'm_per_s')} to ${chosenText(to, 'm_per_s')}`}`,
     )
   const last = winds.at(-1)!
   const end = letters.map((letter, k) => `${letter} ${formatSi(last.watts[k] ?? 0, 'W')}`).join(', ')
-  return `${told.join('; ')}. At ${shortNumber(last.wind)} m/s: ${end}.`
+  return `${told.join('; ')}. At ${chosenText(last.wind, 'm_per_s')}: ${end}.`
 }
 
 /** Lines that lie on each other change the lead often; the first changes tell enough. */
@@ -48,12 +49,13 @@ const mostStretches = 5
 export function contestChart({ width, height, letters, winds }: ContestChart): string {
   const left = 52
   const plot = { left, top: 30, width: Math.max(60, width - left - labelRoom(letters)), height: height - 76 }
-  const greatest = Math.max(1e-6, ...winds.flatMap(({ watts }) => watts))
+  // where nothing arrives, any scale will do
+  const greatest = Math.max(0, ...winds.flatMap(({ watts }) => watts)) || 1
   const body = panelBody({
     plot,
     footed: true,
     byWind: true,
-    x: { label: 'wind, m/s', domain: [0, winds.at(-1)?.wind ?? 1] },
+    x: { label: 'wind', suffix: 'm_per_s', domain: [0, winds.at(-1)?.wind ?? 1] },
     y: { label: 'power into the load, W', domain: niceDomain([0, greatest], 5) },
     lines: letters.map((label, k) => {
       const dash = dashes[k % dashes.length]

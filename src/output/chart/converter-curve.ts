@@ -2,10 +2,11 @@
 import type { ConverterDuty } from '../../analysis/converter-duty.ts'
 import { formatSi } from '../../units/format.ts'
 import { fromSi, unit } from '../../units/unit.ts'
+import { chosenText } from '../measuring.ts'
 import { niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, panelBody } from './panel.ts'
-import { type Point, picture, shortNumber } from './picture.ts'
+import { type Point, picture } from './picture.ts'
 
 export interface ConverterCurveChart {
   readonly width: number
@@ -29,7 +30,7 @@ const nearest = ({ winds }: ConverterDuty, wind: number) =>
 function description(duty: ConverterDuty, wind: number): string {
   const at = nearest(duty, wind)
   if (at === undefined) return 'In no wind of the table does the rotor turn.'
-  return `In ${shortNumber(at.wind)} m/s the machine runs at ${formatSi(at.speed, 'rpm')}: the electronics ask for ${formatSi(at.asked, 'W')} and draw ${formatSi(at.drawn, 'W')}; ${formatSi(at.shaft, 'W')} come in at the shaft. The blades’ most in that wind is ${formatSi(at.best, 'W')}, at ${formatSi(at.bestSpeed, 'rpm')}.`
+  return `In ${chosenText(at.wind, 'm_per_s')} the machine runs at ${formatSi(at.speed, 'rpm')}: the electronics ask for ${formatSi(at.asked, 'W')} and draw ${formatSi(at.drawn, 'W')}; ${formatSi(at.shaft, 'W')} come in at the shaft. The blades’ most in that wind is ${formatSi(at.best, 'W')}, at ${formatSi(at.bestSpeed, 'rpm')}.`
 }
 
 export function converterCurveChart({ width, height, duty, chosenWind }: ConverterCurveChart): string {
@@ -76,8 +77,9 @@ export function converterCurveChart({ width, height, duty, chosenWind }: Convert
               {
                 at: [rpm(at.speed), at.drawn],
                 className: 'ink-chosen',
-                label: `${shortNumber(at.wind)} m/s`,
+                label: chosenText(at.wind, 'm_per_s'),
                 radius: 5,
+                rising: true,
               },
             ],
     }),

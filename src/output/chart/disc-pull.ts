@@ -1,6 +1,6 @@
 /** Picture of the pull between the faces against their distance, as it meets whoever puts the discs together. */
 import type { PullPoint } from '../../analysis/mechanics/disc-pull.ts'
-import { formatNumber, formatSi } from '../../units/format.ts'
+import { measuredText } from '../measuring.ts'
 import { said } from '../telling.ts'
 import { linearScale, niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
@@ -52,7 +52,7 @@ function cutAt(points: readonly Point[], x: number): { readonly before: Point[];
 export function discPullChart({ width, pull, drawn, handForce, handDistance }: DiscPullChart): string {
   const points = curve(pull)
   const reach = 1000 * Math.max(1.6 * drawn, 1.5 * (handDistance ?? drawn))
-  const domain = niceDomain([0, Math.min(reach, points.at(-1)?.[0] ?? reach)], 6)
+  const domain = niceDomain([0, Math.min(reach, points.at(-1)?.[0] ?? reach)], 6, 'mm')
   const seen = points.filter(([x]) => x <= domain[1])
   const height = Math.round(Math.min(340, Math.max(250, 0.45 * width)))
   const plot = { left: 56, top: 30, width: width - 72, height: height - 76 }
@@ -70,7 +70,7 @@ export function discPullChart({ width, pull, drawn, handForce, handDistance }: D
     ...(dash === '' ? {} : { dash }),
   })
   const at = plot.left + linearScale(domain, [0, plot.width])(hands)
-  const words = `hands: from ${handDistance === undefined ? '' : formatSi(handDistance, 'mm', 2)}`
+  const words = `hands: from ${handDistance === undefined ? '' : measuredText(handDistance, 'mm', 2)}`
   const late = at + 6 + 7.4 * said(words).length > width
   // under the words of the drawn distance, which may stand as far to the right
   const held =
@@ -87,21 +87,21 @@ export function discPullChart({ width, pull, drawn, handForce, handDistance }: D
     {
       name: 'disc-pull',
       title,
-      description: `${own === undefined ? '' : `At the drawn ${formatSi(drawn, 'mm')} the faces pull with ${formatSi(own.pull, 'N')}, the weight of ${formatNumber(own.pull / standardGravity, 2)} kg. `}${nearest === undefined ? '' : `At ${formatSi(nearest.distance, 'mm')} it is ${formatSi(nearest.pull, 'N')}. `}${handDistance === undefined ? '' : `Two hands, ${formatSi(handForce, 'N')}, hold it beyond ${formatSi(handDistance, 'mm', 2)} only.`}`,
+      description: `${own === undefined ? '' : `At the drawn ${measuredText(drawn, 'mm')} the faces pull with ${measuredText(own.pull, 'N')}, the weight of ${measuredText(own.pull / standardGravity, 'kg', 2)}. `}${nearest === undefined ? '' : `At ${measuredText(nearest.distance, 'mm')} it is ${measuredText(nearest.pull, 'N')}. `}${handDistance === undefined ? '' : `Two hands, ${measuredText(handForce, 'N')}, hold it beyond ${measuredText(handDistance, 'mm', 2)} only.`}`,
       width,
       height,
     },
     panelBody({
       plot,
       footed: true,
-      x: { label: 'between the faces, mm', domain },
-      y: { label: 'pull, N', domain: niceDomain([0, most], 5) },
+      x: { label: 'between the faces', suffix: 'mm', domain },
+      y: { label: 'pull between the faces', suffix: 'N', domain: niceDomain([0, most], 5, 'N') },
       bands: [...band('ink-against', before), ...band('ink-store', after)],
       lines: [
         line('ink-against', '', before),
         line('ink-store', '9 4', after),
         {
-          label: `two hands, ${formatSi(handForce, 'N')}`,
+          label: `two hands, ${measuredText(handForce, 'N')}`,
           className: 'ink-shaft limit',
           dash: '4 4',
           points: [
@@ -114,7 +114,7 @@ export function discPullChart({ width, pull, drawn, handForce, handDistance }: D
       uprights: [
         {
           x: 1000 * drawn,
-          label: own === undefined ? 'as drawn' : `as drawn, ${formatSi(own.pull, 'N')}`,
+          label: own === undefined ? 'as drawn' : `as drawn, ${measuredText(own.pull, 'N')}`,
           className: 'ink-chosen',
         },
       ],

@@ -98,6 +98,13 @@ describe('law: the cut along the shaft is true to scale', () => {
     expect(shaftSentence(shaftSection(full))).toContain('front bearing back to the magnets 40 mm')
     expect(shaftSentence(shaftSection(full))).toContain('hang 1.1 times the bearings’ distance')
     expect(shaftSentence(shaftSection(chains.bare))).toContain('is not said')
+    for (const [name, chain] of Object.entries(chains)) {
+      const section = shaftSection(chain)
+      const guessed = /Which way the disc looks is not said/
+      for (const words of [shaftSentence(section), shaftLineChart({ width: 900, section })])
+        if (name === 'disc') expect(words).toMatch(guessed)
+        else expect(words).not.toMatch(guessed)
+    }
   })
 })
 

@@ -2,9 +2,10 @@
 import type { EnergyByWind } from '../../analysis/energy-by-wind.ts'
 import { type Watts, wattColumns } from '../../analysis/watts.ts'
 import { formatNumber } from '../../units/format.ts'
+import { chosenNumber, chosenText } from '../measuring.ts'
 import { axisBelow, axisBeside, chosenWindMark, linearScale, niceDomain, windPlace } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
-import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 import { highestTraced, type TracedCurve, tracedText } from './tracing.ts'
 
 export interface EnergyByWindChart {
@@ -59,9 +60,9 @@ function description(
       return left <= 0
     })
   }
-  const [from, to] = [passed(0.25), passed(0.75)].map((k) => shortNumber(wind[Math.max(k, 0)]!))
+  const [from, to] = [passed(0.25), passed(0.75)].map((k) => wind[Math.max(k, 0)]!) as [number, number]
   const ways = shown.map(({ label, values }) => `${label} ${formatNumber(total(values))} kWh`).join(', ')
-  return `Most of a year’s energy comes at ${shortNumber(wind[richest]!)} m/s, half of it between ${from} and ${to} m/s. Of ${formatNumber(whole)} kWh from the blades: ${ways}.`
+  return `Most of a year’s energy comes at ${chosenText(wind[richest]!, 'm_per_s')}, half of it between ${chosenNumber(from, 'm_per_s')} and ${chosenText(to, 'm_per_s')}. Of ${formatNumber(whole)} kWh from the blades: ${ways}.`
 }
 
 /** A step over each wind as high as a tracing's useful energy there. */
@@ -124,17 +125,14 @@ export function energyByWindChart({
   const key = shown.map(({ label, letter, values }, k) => {
     const at = 4 + (k % columns) * ((width - 8) / columns)
     const y0 = 4 + 18 * Math.floor(k / columns)
-    const share = whole > 0 ? ` ${formatNumber((100 * total(values)) / whole, 2)} %` : ''
+    const share = whole > 0 ? `${formatNumber((100 * total(values)) / whole, 2)} %` : ''
+    const name = width < 470 ? label.replace(' of the winding', '').replace('heat in the ', '') : label
+    const tick = { className: 'tick-text' }
     return (
       `<rect class="stack stack-${letter}" x="${px(at)}" y="${px(y0)}" width="13" height="12"/>` +
-      textAt(
-        at + 18,
-        y0 + 11,
-        `${letter} ${width < 420 ? label.replace(' of the winding', '').replace('heat in the ', '').replace(' currents', '') : label}${share}`,
-        {
-          className: 'tick-text',
-        },
-      )
+      textAt(at + 18, y0 + 11, letter, tick) +
+      textAt(at + 68, y0 + 11, share, { ...tick, anchor: 'end' }) +
+      textAt(at + 73, y0 + 11, name, tick)
     )
   })
   const outlines = tracings.map((tracing, k) => {
@@ -164,7 +162,7 @@ export function energyByWindChart({
     },
     key.join('') +
       axisBeside(plot, { label: 'energy in a year, kWh', domain: y }) +
-      axisBelow(plot, { label: 'wind, m/s', domain }) +
+      axisBelow(plot, { label: 'wind', suffix: 'm_per_s', domain }) +
       bars.join('') +
       outlines.join('') +
       (chosenWind === undefined ? '' : chosenWindMark(plot, domain, chosenWind)) +

@@ -1,11 +1,12 @@
 /** Picture of where a machine's heat leaves it in one wind: a bar for each face, as long as its watts. */
 import type { HeatWays } from '../../analysis/heat-way.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { chosenText } from '../measuring.ts'
 import { said } from '../telling.ts'
 import { linearScale } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { lineAt } from './paragraph.ts'
-import { picture, px, shortNumber } from './picture.ts'
+import { picture, px } from './picture.ts'
 
 export interface HeatWayChart {
   readonly width: number
@@ -57,7 +58,7 @@ export function heatWayChart({ width, ways, wind }: HeatWayChart): string {
     {
       name: 'heat-way',
       title: 'Where the heat leaves',
-      description: `In ${shortNumber(wind)} m/s ${formatSi(all, 'W')} leave: ${shown.map(({ from, by, power }) => `${from} by ${by} ${formatSi(power, 'W')}, ${shareText(power, all)}`).join('; ')}.`,
+      description: `In ${chosenText(wind, 'm_per_s')} ${formatSi(all, 'W')} leave: ${shown.map(({ from, by, power }) => `${from} by ${by} ${formatSi(power, 'W')}, ${shareText(power, all)}`).join('; ')}.`,
       width,
       height: 12 + rowHeight * shown.length,
     },

@@ -132,7 +132,7 @@ export function machineFaceChart({ width, face, scale: asked }: MachineFaceChart
     face.arrangement === 'drum'
       ? 'Dot: current towards you; cross: away.'
       : face.arrangement === 'two-discs'
-        ? 'Seen from the winding, the upper disc taken away.'
+        ? 'Seen from the winding, the upper disc off.'
         : 'Seen from the winding’s side.'
   const lines = linesOfParagraph(note, Math.floor(width / 5.7))
   return picture(

@@ -2,10 +2,11 @@
 import type { MachineSection, SectionBody } from '../../analysis/machine-section.ts'
 import { spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lengthText, scaleBar } from './drawn-length.ts'
 import { hatchPath } from './hatch.ts'
 import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { phaseInk } from './phase-letter.ts'
-import { picture, px, shortNumber, textAt } from './picture.ts'
+import { picture, px, textAt } from './picture.ts'
 
 export interface MachineSectionChart {
   readonly width: number
@@ -28,13 +29,8 @@ const mostMagnified = 2.4
 const flatShare = 0.55
 
 /** A round length for the scale's bar [m]. */
-const barLength = (scale: number): number =>
-  [0.1, 0.05, 0.02, 0.01, 0.005, 0.002].find((length) => length * scale < 90) ?? 0.001
-
 const inkOf = ({ kind, phase }: SectionBody): string =>
   kind === 'winding' ? (phase === undefined ? 'ink-phase-1' : phaseInk(phase)) : `body-${kind}`
-
-const millimetres = (length: number): string => `${shortNumber(Math.round(length * 1e5) / 100)} mm`
 
 /** The edge where a drawing is cut short. */
 const breakLine = (x: number, y: number, height: number): string => {
@@ -93,43 +89,38 @@ export function machineSectionChart({ width, section, scale: asked }: MachineSec
     const middle = heights[k]!
     return (
       `<path class="leader" d="M${px(right + 2)} ${px(y(at))}h6L${px(right + 20)} ${px(middle)}h4"/>` +
-      textAt(right + 28, middle + 4, `${label} ${millimetres(thickness)}`, {
+      textAt(right + 28, middle + 4, `${label} ${lengthText(thickness)}`, {
         className: kind === 'air' ? 'line-label ink-wind' : 'tick-text strong-ink',
       })
     )
   })
   const lowest = Math.max(y(foot), ...heights) + 12
-  const bar = barLength(scale)
+  const bar = scaleBar(scale)
   const away = arrangement === 'drum' ? Math.abs(axis) : start
   const where =
     arrangement === 'drum'
-      ? `Shaft axis ${millimetres(away)} ${windingSide === 'outside' ? 'below' : 'above'} the magnet faces.`
-      : `Shaft axis ${millimetres(away)} to the left.`
+      ? `Shaft axis ${lengthText(away)} ${windingSide === 'outside' ? 'below' : 'above'} the magnet faces.`
+      : `Shaft axis ${lengthText(away)} to the left.`
   const notes = [
     where,
-    ...(cornerRise > 0.05e-3 ? [`Corners of the flat magnets stand ${millimetres(cornerRise)} out.`] : []),
+    ...(cornerRise > 0.05e-3 ? [`Corners of the flat magnets stand ${lengthText(cornerRise)} out.`] : []),
   ]
   const lines = notes.flatMap((note) => linesOfParagraph(note, Math.floor((width - 8) / 6)))
   return picture(
     {
       name: 'machine-section',
       title,
-      description: `From one end of the stack to the other: ${stack.map(({ label, thickness }) => `${label} ${millimetres(thickness)}`).join(', ')}. ${notes.join(' ')}`,
+      description: `From one end of the stack to the other: ${stack.map(({ label, thickness }) => `${label} ${lengthText(thickness)}`).join(', ')}. ${notes.join(' ')}`,
       width,
       height: lowest + 34 + 18 * lines.length,
     },
     shapes.join('') +
       (short ? breakLine(right, upper, drawn) : '') +
       labels.join('') +
-      `<path class="scale-bar" d="M6 ${px(lowest + 8)}v6h${px(bar * scale)}v-6"/>` +
-      textAt(
-        14 + bar * scale,
-        lowest + 15,
-        `${shortNumber(bar * 1000)} mm, true to scale${short ? ', cut short' : ''}`,
-        {
-          className: 'tick-text',
-        },
-      ) +
+      `<path class="scale-bar" d="M6 ${px(lowest + 8)}v6h${px(bar.long)}v-6"/>` +
+      textAt(14 + bar.long, lowest + 15, `${bar.text}, true to scale${short ? ', cut short' : ''}`, {
+        className: 'tick-text',
+      }) +
       lines.map((line, k) => lineAt(4, lowest + 36 + 18 * k, line, { className: 'tick-text' })).join(''),
   )
 }

@@ -2,10 +2,12 @@
 import type { MatchMap, MatchState, MatchWind } from '../../analysis/match-map.ts'
 import { pathKind } from '../../analysis/path-kind.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { chosenText, measuredText } from '../measuring.ts'
 import { said } from '../telling.ts'
 import { linearScale, niceDomain, type Plot, type Scale } from './axis.ts'
+import { clearPlace } from './clear-place.ts'
 import { dashes, overlap, type PanelLine, panelBody, type WordBox, wordBox } from './panel.ts'
-import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 
 export interface MatchChart {
   readonly width: number
@@ -176,28 +178,49 @@ function points(frame: Frame, { winds }: MatchMap, chosen: number): string {
   )
 }
 
-/** Of a letter of a label [px]. */
-const boldWidth = 7.6
+/** Of the points of a drawn line, so close to each other that no word slips between them [px]. */
+const closeBy = 6
+
+/** Points along a line on the sheet. */
+const along = (line: readonly Point[]): Point[] =>
+  line.flatMap(([x, y], k) => {
+    const [u, v] = line[k + 1] ?? [x, y]
+    const steps = Math.min(400, Math.max(1, Math.ceil(Math.hypot(u - x, v - y) / closeBy)))
+    return Array.from(
+      { length: steps },
+      (_, i): Point => [x + ((u - x) * i) / steps, y + ((v - y) * i) / steps],
+    )
+  })
 
 /** Letter, speed and watts beside the states of the chosen wind: S holds itself, U does not. */
-function chosenLabels({ plot, across, up }: Frame, each: MatchWind, right: number): Words {
-  const shown = each.states.filter(({ speed }) => rpmOf(speed) <= right)
-  const labels = shown.map(({ speed, power, stable }) => {
-    const x = across(rpmOf(speed))
-    const text = `${stable ? 'S' : 'U'} ${formatNumber(rpmOf(speed))} rpm, ${formatNumber(power)} W`
-    // right of the point and below the blades there is room; where the words would pass the border, the other side
-    const late = x + 12 + boldWidth * said(text).length > plot.width + 14
-    const at: Point = [
-      plot.left + x + (late ? -11 : 12),
-      plot.top + Math.min(Math.max(up(power) + (late ? -10 : 20), 26), plot.height - 8),
-    ]
-    const anchor = late ? 'end' : 'start'
-    return {
-      drawn: textAt(at[0], at[1], text, { className: 'line-label halo ink-chosen', anchor }),
-      box: wordBox(at, text, anchor),
-    }
-  })
-  return { drawn: labels.map(({ drawn }) => drawn).join(''), boxes: labels.map(({ box }) => box) }
+function chosenLabels(frame: Frame, map: MatchMap, chosen: number, right: number): Words {
+  const { left, top, width, height } = frame.plot
+  const onSheet = (line: readonly Point[]) => placed(frame, line).map(([x, y]): Point => [left + x, top + y])
+  const each = map.winds[chosen]!
+  const signs = map.winds.flatMap((wind) =>
+    wind.states.filter((_, k) => glyphOf(wind, k)).map(({ speed, power }): Point => [rpmOf(speed), power]),
+  )
+  const blades = onSheet(bladePoints(map, each))
+  // there the wind is written on its curve
+  const peak = blades.reduce((best, at) => (at[1] < best[1] ? at : best))
+  const named = wordBox(
+    [peak[0], Math.max(peak[1] - 6, top + 12)],
+    chosenText(each.wind, 'm_per_s'),
+    'middle',
+  )
+  const points = [...onSheet(signs), ...along(blades), ...along(onSheet(curvePoints(map.generator.settled)))]
+  const within = { left, right: left + width + 14, top: top + 14, bottom: top + height - 4 }
+  const boxes: WordBox[] = []
+  const drawn = each.states
+    .filter(({ speed }) => rpmOf(speed) <= right)
+    .map(({ speed, power, stable }) => {
+      const text = `${stable ? 'S' : 'U'} ${formatNumber(rpmOf(speed))} rpm, ${formatNumber(power)} W`
+      const [from] = onSheet([[rpmOf(speed), power]])
+      const { at, anchor, box } = clearPlace(from!, text, { within, points, words: [named, ...boxes] })
+      boxes.push(box)
+      return textAt(at[0], at[1], text, { className: 'line-label halo ink-chosen', anchor })
+    })
+  return { drawn: drawn.join(''), boxes }
 }
 
 interface Entry {
@@ -219,7 +242,7 @@ function legendEntries(map: MatchMap, chosen: MatchWind): Entry[] {
     ...(battery === undefined
       ? []
       : [{ text: 'battery empty … full', sample: '<path class="ribbon ink-store" d="M0 1h26v10h-26Z"/>' }]),
-    { text: `blades in ${shortNumber(chosen.wind)} m/s`, sample: line('ink-chosen', '') },
+    { text: `blades in ${chosenText(chosen.wind, 'm_per_s')}`, sample: line('ink-chosen', '') },
     { text: 'blades in other winds', sample: line('ink-wind', dashes[2]) },
     { text: 'where a rising wind ends', sample: spot('dot') },
     ...(states.includes('cross') ? [{ text: 'the same, stalled', sample: spot('cross') }] : []),
@@ -298,13 +321,13 @@ const description = (each: MatchWind, { zones: zone, greatestWind }: MatchMap): 
   const state = each.states[each.rising]
   const kind = pathKind(each, each.rising)
   const begins = Number.isFinite(zone.cutInSpeed)
-    ? `Current begins at ${formatSi(zone.cutInSpeed, 'rpm')}${Number.isFinite(zone.cutInWind) ? `, in ${formatSi(zone.cutInWind, 'm_per_s')}` : ', which no wind of the map reaches'}.`
+    ? `Current begins at ${formatSi(zone.cutInSpeed, 'rpm')}${Number.isFinite(zone.cutInWind) ? `, in ${measuredText(zone.cutInWind, 'm_per_s')}` : ', which no wind of the map reaches'}.`
     : 'No speed brings current.'
   const stalls =
     zone.stalledWinds.length === 0
       ? 'The blades stall in no wind.'
-      : `The blades stall in ${zone.stalledWinds.length} of the winds, the first at ${shortNumber(zone.stalledWinds[0]!)} m/s.`
-  return `In ${shortNumber(each.wind)} m/s a rising wind ends ${state === undefined ? 'at rest' : `at ${formatSi(state.speed, 'rpm')} and ${formatSi(state.power, 'W')} of shaft power, ${kind}`}. ${begins} ${stalls} The loaded rotor turns at most at ${formatSi(zone.overspeed, 'rpm')}, up to ${shortNumber(greatestWind)} m/s.`
+      : `The blades stall in ${zone.stalledWinds.length} of the winds, the first at ${chosenText(zone.stalledWinds[0]!, 'm_per_s')}.`
+  return `In ${chosenText(each.wind, 'm_per_s')} a rising wind ends ${state === undefined ? 'at rest' : `at ${formatSi(state.speed, 'rpm')} and ${formatSi(state.power, 'W')} of shaft power, ${kind}`}. ${begins} ${stalls} The loaded rotor turns at most at ${formatSi(zone.overspeed, 'rpm')}, up to ${chosenText(greatestWind, 'm_per_s')}.`
 }
 
 export function matchChart({ width, height, map, chosen }: MatchChart): string {
@@ -324,7 +347,7 @@ export function matchChart({ width, height, map, chosen }: MatchChart): string {
     up: linearScale(y.domain, [plot.height, 0]),
   }
   const bladeLine = (wind: MatchWind, isChosen: boolean): PanelLine => ({
-    label: `${shortNumber(wind.wind)} m/s`,
+    label: chosenText(wind.wind, 'm_per_s'),
     className: isChosen ? 'ink-chosen' : 'ink-wind',
     dash: isChosen ? dashes[0] : dashes[2],
     points: bladePoints(map, wind).filter(([, power], k, all) => power >= 0 || (all[k - 1]?.[1] ?? 0) > 0),
@@ -347,7 +370,7 @@ export function matchChart({ width, height, map, chosen }: MatchChart): string {
       (map.battery === undefined ? '' : between(frame, map.battery.low, map.battery.high, 'ink-store')) +
       between(frame, map.generator.cold, map.generator.hot, 'ink-shaft'),
   )
-  const states = chosenLabels(frame, each, right)
+  const states = chosenLabels(frame, map, at, right)
   const names = zoneLabels(frame, map, right, states.boxes)
   const total = height + 6 + rowHeight * key.rows
   return picture(

@@ -45,9 +45,10 @@ function description(months: readonly MonthBar[]): string {
 
 export function monthEnergyChart({ width, height, months }: MonthEnergyChart): string {
   const kWh = (joule: number) => joule / kilowattHour
-  const most = Math.max(1e-9, ...months.map(({ high, need }) => Math.max(kWh(high), kWh(need ?? 0))))
+  // where nothing comes and nothing is needed, any scale will do
+  const most = Math.max(0, ...months.map(({ high, need }) => Math.max(kWh(high), kWh(need ?? 0)))) || 1
   const domain = niceDomain([0, most], 4)
-  const plot: Plot = { left: 62, top: 30, width: Math.max(40, width - 72), height: Math.max(40, height - 58) }
+  const plot: Plot = { left: 46, top: 30, width: Math.max(40, width - 56), height: Math.max(40, height - 58) }
   const up = linearScale(domain, [plot.top + plot.height, plot.top])
   const pitch = plot.width / Math.max(1, months.length)
   const foot = plot.top + plot.height
@@ -61,7 +62,7 @@ export function monthEnergyChart({ width, height, months }: MonthEnergyChart): s
         : `<path class="line ink-wanted" d="M${px(middle - half * 1.3)} ${px(up(kWh(need)))}h${px(half * 2.6)}"/>`
     return (
       `<rect class="bar ink-store" x="${px(middle - half)}" y="${px(y)}" width="${px(2 * half)}" height="${px(Math.max(0, foot - y))}"/>` +
-      `<path class="axis" d="M${px(middle)} ${px(up(kWh(low)))}V${px(up(kWh(high)))}M${px(middle - 3)} ${px(up(kWh(low)))}h6M${px(middle - 3)} ${px(up(kWh(high)))}h6"/>` +
+      `<path class="upright ink-joint" d="M${px(middle)} ${px(up(kWh(low)))}V${px(up(kWh(high)))}M${px(middle - 3)} ${px(up(kWh(low)))}h6M${px(middle - 3)} ${px(up(kWh(high)))}h6"/>` +
       needed +
       textAt(middle, foot + 18, pitch < 30 ? label.slice(0, 1) : label, {
         className: 'tick-text',

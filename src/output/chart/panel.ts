@@ -31,6 +31,8 @@ export interface PanelMark {
   readonly className: string
   readonly label?: string
   readonly radius?: number
+  /** On a line that rises: its words stand below to the right, or above to the left of it. */
+  readonly rising?: true
 }
 
 /** A place on the sheet that words take. */
@@ -144,14 +146,17 @@ export function panelBody(panel: Panel): string {
     ({ mark, at }) =>
       `<circle class="mark ${mark.className}" cx="${px(at[0])}" cy="${px(at[1])}" r="${px(mark.radius ?? 4)}"/>`,
   )
-  const words = spots.map(({ mark, at }) =>
-    mark.label
-      ? textAt(left + at[0] + (at[0] > width * 0.7 ? -9 : 9), top + Math.max(at[1] - 9, 10), mark.label, {
-          className: `line-label halo ${mark.className}`,
-          anchor: at[0] > width * 0.7 ? 'end' : 'start',
-        })
-      : '',
-  )
+  const words = spots.map(({ mark, at: [x, y] }) => {
+    if (!mark.label) return ''
+    const late = x > width * 0.7
+    const below = mark.rising && !late
+    return textAt(
+      left + x + (late ? -9 : 9),
+      top + (below ? Math.min(y + 17, height - 4) : Math.max(y - 9, 10)),
+      mark.label,
+      { className: `line-label halo ${mark.className}`, anchor: late ? 'end' : 'start' },
+    )
+  })
   const posts = uprights.map(({ x: value, label, className }) => {
     const at = left + across(value)
     const late = across(value) > width * 0.75

@@ -3,6 +3,7 @@ import type { WindRow, WindState } from '../../analysis/power-curve.ts'
 import { shaftPower } from '../../analysis/watts.ts'
 import { formatSi } from '../../units/format.ts'
 import { fromSi, unit } from '../../units/unit.ts'
+import { chosenText } from '../measuring.ts'
 import { niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, panelBody } from './panel.ts'
@@ -54,7 +55,7 @@ function description(chart: PowerCurveChart): string {
   if (first < 0) return `In no wind of the table is there any power ${usefulName}.`
   const most = watts.reduce((best, each, k) => (each > watts[best]! ? k : best), 0)
   const at = nearest(wind, chosenWind)
-  const speed = (k: number) => `${shortNumber(wind[k]!)} m/s`
+  const speed = (k: number) => chosenText(wind[k]!, 'm_per_s')
   const within = spread === undefined ? undefined : nearest(spread.wind, chosenWind)
   const ends =
     spread === undefined || within === undefined
@@ -63,7 +64,7 @@ function description(chart: PowerCurveChart): string {
   const aim =
     wanted === undefined
       ? ''
-      : ` Wanted are ${shortNumber(wanted.power)} W at ${shortNumber(wanted.wind)} m/s; the curve has ${formatSi(watts[nearest(wind, wanted.wind)]!, 'W')} there.`
+      : ` Wanted are ${shortNumber(wanted.power)} W at ${chosenText(wanted.wind, 'm_per_s')}; the curve has ${formatSi(watts[nearest(wind, wanted.wind)]!, 'W')} there.`
   return `Power ${usefulName} begins at ${speed(first)} and is greatest at ${speed(most)}, ${formatSi(watts[most]!, 'W')}. At ${speed(at)} it is ${formatSi(watts[at]!, 'W')}${ends}, of ${formatSi(shaft[at]!, 'W')} at the shaft.${aim}`
 }
 
@@ -81,13 +82,15 @@ export function powerCurveChart(chart: PowerCurveChart): string {
     height: height - 76,
   }
   const last = wind[wind.length - 1] ?? 1
-  const greatest = Math.max(
+  const most = Math.max(
+    0,
     ...Array.from(shaft),
     ...Array.from(spread?.high ?? []),
     wanted?.power ?? 0,
     highestTraced(tracings),
-    1e-6,
   )
+  // where nothing arrives, any scale will do
+  const greatest = most > 0 ? most : 1
   const body = panelBody({
     plot,
     footed: true,
@@ -101,7 +104,7 @@ export function powerCurveChart(chart: PowerCurveChart): string {
           },
         ]
       : [],
-    x: { label: 'wind, m/s', domain: [0, last] },
+    x: { label: 'wind', suffix: 'm_per_s', domain: [0, last] },
     y: { label: 'power, W', domain: niceDomain([0, 1.05 * greatest], 5) },
     lines: [
       {
@@ -130,7 +133,7 @@ export function powerCurveChart(chart: PowerCurveChart): string {
           },
         ]
       : [],
-    uprights: [{ x: chosenWind, label: `${shortNumber(chosenWind)} m/s`, className: 'ink-chosen' }],
+    uprights: [{ x: chosenWind, label: chosenText(chosenWind, 'm_per_s'), className: 'ink-chosen' }],
   })
   return picture(
     {

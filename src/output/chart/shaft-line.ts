@@ -3,6 +3,7 @@ import type { ShaftBody, ShaftSection } from '../../analysis/mechanics/shaft-sec
 import { said } from '../telling.ts'
 import { spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
+import { lengthText, scaleBar } from './drawn-length.ts'
 import { hatchPath } from './hatch.ts'
 import { lineAt, linesOfParagraph } from './paragraph.ts'
 import { picture, px, shortNumber, textAt } from './picture.ts'
@@ -25,11 +26,6 @@ const signSize = 16
 /** Blades are drawn so wide, and cut short [px]. */
 const bladeWidth = 8
 
-const millimetres = (length: number): string => `${shortNumber(Math.round(length * 1e5) / 100)} mm`
-
-const barLength = (scale: number): number =>
-  [0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002].find((length) => length * scale < 90) ?? 0.001
-
 interface Part {
   readonly label: string
   /** Middle along the shaft [m], and distance of its outer edge from the axis [px]. */
@@ -37,17 +33,28 @@ interface Part {
   readonly reach: number
 }
 
+/** Where one disc alone looks is a guess of the drawing; nothing is to be said of two, or of a drum. */
+const facingSentence = ({ facingGuessed, upright }: ShaftSection): string =>
+  !facingGuessed
+    ? ''
+    : upright
+      ? 'Which way the disc looks is not said: it is drawn with its magnets up, to the right.'
+      : 'Which way the disc looks is not said: it is drawn with its magnets towards the blades, to the right.'
+
 /** How blades, bearings and magnets lie, in one sentence. */
-export function shaftSentence({ bearings, blades, distances, diameter, enter }: ShaftSection): string {
+export function shaftSentence(section: ShaftSection): string {
+  const { bearings, blades, distances, diameter, enter } = section
+  const facing = facingSentence(section)
+  const also = facing === '' ? '' : ` ${facing}`
   if (bearings === undefined)
-    return 'Where the bearings sit is not said; the middle of the magnets is drawn at 0 mm.'
+    return `Where the bearings sit is not said; the middle of the magnets is drawn at zero.${also}`
   const spacing = bearings.front - bearings.rear
   const lever =
     blades === undefined
       ? ''
       : ` The blades hang ${shortNumber(Number((blades.at / spacing).toPrecision(2)))} times the bearings’ distance ahead of them.`
   const dimensions = distances
-    .map(({ label, from, to }) => `${label} ${millimetres(Math.abs(to - from))}`)
+    .map(({ label, from, to }) => `${label} ${lengthText(Math.abs(to - from))}`)
     .join(', ')
   const missing =
     diameter === undefined
@@ -55,7 +62,7 @@ export function shaftSentence({ bearings, blades, distances, diameter, enter }: 
       : enter.length > 0
         ? ' The size of the bearings is not said; a sign stands for each.'
         : ''
-  return `${dimensions}.${lever}${missing}`
+  return `${dimensions}.${lever}${missing}${also}`
 }
 
 const letterOf = (k: number): string => String.fromCharCode(97 + k)
@@ -143,7 +150,7 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
       ? []
       : [
           {
-            label: `blades, tips at a radius of ${millimetres(blades.radius)}, cut short`,
+            label: `blades, tips at a radius of ${lengthText(blades.radius)}, cut short`,
             at: blades.at,
             reach: half + 10,
           },
@@ -176,7 +183,7 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
     .map(({ label, from, to }, k) => {
       const y = foot + 12 + dimensionStep * k
       const [a, b] = [Math.min(x(from), x(to)), Math.max(x(from), x(to))]
-      const words = `${label} ${millimetres(Math.abs(to - from))}`
+      const words = `${label} ${lengthText(Math.abs(to - from))}`
       const start = Math.max(4, Math.min(a, width - 4 - 7.2 * said(words).length))
       return (
         `<path class="dimension" d="M${px(a)} ${px(y - 5)}v10M${px(b)} ${px(y - 5)}v10M${px(a)} ${px(y)}H${px(b)}"/>` +
@@ -184,10 +191,10 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
       )
     })
   let y = foot + 14 + dimensionStep * dimensions.length
-  const bar = barLength(scale)
+  const bar = scaleBar(scale)
   const scaled =
-    `<path class="scale-bar" d="M8 ${px(y)}v6h${px(bar * scale)}v-6"/>` +
-    textAt(16 + bar * scale, y + 7, `${shortNumber(bar * 1000)} mm, true to scale`, {
+    `<path class="scale-bar" d="M8 ${px(y)}v6h${px(bar.long)}v-6"/>` +
+    textAt(16 + bar.long, y + 7, `${bar.text}, true to scale`, {
       className: 'tick-text',
     })
   y += 30
@@ -206,11 +213,14 @@ export function shaftLineChart({ width, section }: ShaftLineChart): string {
       : bearings === undefined
         ? []
         : ['The blades’ side is to the right.']),
+    facingSentence(section),
     ...(section.bodies.some(({ kind }) => kind === 'magnet') && bearings === undefined
       ? ['Where the bearings sit is not said.']
       : []),
     ...(diameter === undefined ? ['The diameter of the shaft is not said: only its axis is drawn.'] : []),
-  ].flatMap((sentence) => linesOfParagraph(sentence, columns))
+  ]
+    .filter((sentence) => sentence !== '')
+    .flatMap((sentence) => linesOfParagraph(sentence, columns))
   y += 4
   const noted = notes.map((text, k) => lineAt(8, y + keyStep * k, text, { className: 'tick-text' }))
   const shafts = bodies.filter(({ kind }) => kind === 'shaft')

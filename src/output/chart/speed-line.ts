@@ -1,11 +1,12 @@
 /** Picture of one line of speeds: where the machine charges, works, is held, whirls and runs away. */
 import type { SpeedLine } from '../../analysis/mechanics/speed-line.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
+import { chosenText } from '../measuring.ts'
 import { axisBelow, linearScale, niceDomain, spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { hatchPath } from './hatch.ts'
 import { lineAt, linesOfParagraph } from './paragraph.ts'
-import { picture, px, shortNumber, textAt } from './picture.ts'
+import { picture, px, textAt } from './picture.ts'
 
 export interface SpeedLineChart {
   readonly width: number
@@ -41,7 +42,7 @@ function stations({ cutIn, work, limiter, critical, runaway }: SpeedLine): Stati
     limiter === undefined
       ? undefined
       : {
-          words: `${limiter.kind} holds from ${shortNumber(limiter.wind)} m/s on`,
+          words: `${limiter.kind} holds from ${chosenText(limiter.wind, 'm_per_s')} on`,
           speed: limiter.speed,
           className: 'ink-shaft',
         },
@@ -49,7 +50,7 @@ function stations({ cutIn, work, limiter, critical, runaway }: SpeedLine): Stati
       ? undefined
       : { words: 'first critical speed of the shaft', speed: critical.speed, className: 'ink-gives' },
     {
-      words: `runaway: no load, nothing holds, ${shortNumber(runaway.wind)} m/s`,
+      words: `runaway: no load, nothing holds, ${chosenText(runaway.wind, 'm_per_s')}`,
       speed: runaway.speed,
       className: 'ink-against',
     },

@@ -2,6 +2,7 @@
 import type { StormTrace } from '../../analysis/storm-trace.ts'
 import { formatSi } from '../../units/format.ts'
 import { fromSi, unit } from '../../units/unit.ts'
+import { measuredText } from '../measuring.ts'
 import { niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, type PanelLine, panelBody } from './panel.ts'
@@ -23,7 +24,7 @@ function description(trace: StormTrace): string {
   const { time } = trace
   const most = (name: Exclude<keyof StormTrace, 'time' | 'kept'>, suffix: string) => {
     const at = trace[name].reduce((best, value, k, all) => (value > all[best]! ? k : best), 0)
-    return `${formatSi(trace[name][at] ?? 0, suffix)} after ${formatSi(time[at] ?? 0, 's')}`
+    return `${measuredText(trace[name][at] ?? 0, suffix)} after ${formatSi(time[at] ?? 0, 's')}`
   }
   return `At most: wind ${most('wind', 'm_per_s')}, speed ${most('speed', 'rpm')}, direct volts ${most('voltage', 'V')}, direct current ${most('current', 'A')}, current of a phase ${most('phaseCurrent', 'A')}, copper ${most('copperTemperature', 'degC')}. At the end the rotor turns at ${formatSi(trace.speed[trace.speed.length - 1] ?? 0, 'rpm')}.`
 }
@@ -44,9 +45,14 @@ export function stormTraceChart({ width, trace, words }: StormTraceChart): strin
     labelAt: 'end',
     ...(dash === undefined ? {} : { dash }),
   })
-  const panels: readonly { readonly label: string; readonly lines: readonly PanelLine[] }[] = [
+  const panels: readonly {
+    readonly label: string
+    readonly suffix?: string
+    readonly lines: readonly PanelLine[]
+  }[] = [
     {
-      label: 'wind, m/s',
+      label: 'wind',
+      suffix: 'm_per_s',
       lines: [
         line('wind', 'ink-wind', through(trace.wind, 'm_per_s')),
         ...(limited
@@ -74,11 +80,12 @@ export function stormTraceChart({ width, trace, words }: StormTraceChart): strin
       ],
     },
     {
-      label: 'copper, °C',
+      label: 'copper',
+      suffix: 'degC',
       lines: [line('copper', 'ink-phase-3', through(trace.copperTemperature, 'degC'))],
     },
   ]
-  const body = panels.map(({ label, lines }, k) => {
+  const body = panels.map(({ label, suffix, lines }, k) => {
     const values = lines.flatMap(({ points }) => points.map(([, y]) => y))
     const most = values.reduce((a, b) => Math.max(a, b), 1e-6)
     const least = values.reduce((a, b) => Math.min(a, b), 0)
@@ -91,7 +98,7 @@ export function stormTraceChart({ width, trace, words }: StormTraceChart): strin
       },
       footed: k === panels.length - 1,
       x: { label: 'time, s', domain: [0, time[time.length - 1] ?? 1] },
-      y: { label, domain: niceDomain([least, most], 3) },
+      y: { label, domain: niceDomain([least, most], 3, suffix), ...(suffix === undefined ? {} : { suffix }) },
       lines,
     })
   })

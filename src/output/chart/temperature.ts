@@ -1,11 +1,12 @@
 /** Picture of temperatures over wind or time, with what the materials bear as broken lines. */
 import type { TemperatureLimit, TemperatureLine } from '../../analysis/temperature-by-wind.ts'
-import { formatNumber, formatSi } from '../../units/format.ts'
+import { formatNumber } from '../../units/format.ts'
+import { chosenText, measuredText } from '../measuring.ts'
 import { chosenWindMark, linearScale, niceDomain, type Span, spreadApart } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { dashes, labelRoom, type PanelLine, panelBody } from './panel.ts'
 import { lineAt, linesOfParagraph } from './paragraph.ts'
-import { type Point, picture, shortNumber, textAt } from './picture.ts'
+import { type Point, picture, textAt } from './picture.ts'
 import { type TracedCurve, tracedLine, tracedText } from './tracing.ts'
 
 export interface TemperatureChart {
@@ -78,7 +79,7 @@ function description({ along, lines, limits, chosenWind }: TemperatureChart): st
   const told = lines.map(({ label, values }) => {
     const list = Array.from(values)
     const most = list.reduce((best, value, k) => (value > list[best]! ? k : best), 0)
-    return `${label} up to ${formatSi(list[most] ?? zeroCelsius, 'degC')} ${of} ${formatNumber((along.values[most] ?? 0) * per)} ${symbol}`
+    return `${label} up to ${measuredText(list[most] ?? zeroCelsius, 'degC')} ${of} ${along.quantity === 'wind' ? measuredText(along.values[most] ?? 0, 'm_per_s') : `${formatNumber((along.values[most] ?? 0) * per)} ${symbol}`}`
   })
   const first = nearestLimit(limits)
   const warmest = extreme(
@@ -88,7 +89,7 @@ function description({ along, lines, limits, chosenWind }: TemperatureChart): st
   const rest =
     first === undefined
       ? ''
-      : ` The least that any material bears is ${formatSi(first.temperature, 'degC')}, ${first.label}: ${warmest > first.temperature ? 'the warmest line passes it' : `${formatNumber(first.temperature - warmest)} K above the warmest line`}.`
+      : ` The least that any material bears is ${measuredText(first.temperature, 'degC')}, ${first.label}: ${warmest > first.temperature ? 'the warmest line passes it' : `${formatNumber(first.temperature - warmest)} K above the warmest line`}.`
   const nearest = Array.from(along.values).reduce(
     (best, value, k) =>
       Math.abs(value - (chosenWind ?? 0)) < Math.abs(along.values[best]! - (chosenWind ?? 0)) ? k : best,
@@ -97,7 +98,7 @@ function description({ along, lines, limits, chosenWind }: TemperatureChart): st
   const now =
     chosenWind === undefined || lines[0] === undefined
       ? ''
-      : ` In ${shortNumber(chosenWind)} m/s: ${lines.map(({ label, values }) => `${label} ${formatSi(values[nearest] ?? zeroCelsius, 'degC')}`).join(', ')}.`
+      : ` In ${chosenText(chosenWind, 'm_per_s')}: ${lines.map(({ label, values }) => `${label} ${measuredText(values[nearest] ?? zeroCelsius, 'degC')}`).join(', ')}.`
   return `${told.join(', ')}.${rest}${now}`
 }
 
@@ -118,7 +119,7 @@ export function temperatureChart(chart: TemperatureChart): string {
   const columns = Math.floor((width - 8) / 7)
   const notes = groups.flatMap((group) => {
     const letter = near.includes(group) ? letterOf(near.indexOf(group)) : 'above the picture'
-    const sentence = `${letter}, ${formatSi(group.temperature, 'degC')}: ${group.labels.join('; ')}`
+    const sentence = `${letter}, ${measuredText(group.temperature, 'degC')}: ${group.labels.join('; ')}`
     return linesOfParagraph(sentence, columns, '    ')
   })
   const plot = {
@@ -131,7 +132,7 @@ export function temperatureChart(chart: TemperatureChart): string {
   const [first, last] = [(along.values[0] ?? 0) * per, (along.values[along.values.length - 1] ?? 1) * per]
   const x: Span = [along.quantity === 'wind' ? 0 : first, last]
   const highest = Math.max(most, ...near.map(({ temperature }) => temperature))
-  const y = niceDomain([Math.min(least - zeroCelsius, 0), highest - zeroCelsius + 4], 5)
+  const y = niceDomain([Math.min(least - zeroCelsius, 0), highest - zeroCelsius + 4], 5, 'degC')
   const panelLines: PanelLine[] = [
     ...lines.map(
       ({ label, values }, k): PanelLine => ({
@@ -168,7 +169,7 @@ export function temperatureChart(chart: TemperatureChart): string {
     [plot.top + 10, plot.top + plot.height - 4],
   )
   const labels = near.map(({ temperature }, k) =>
-    textAt(left + 6, places[k]!, `${letterOf(k)}, ${formatSi(temperature, 'degC')}`, {
+    textAt(left + 6, places[k]!, `${letterOf(k)}, ${measuredText(temperature, 'degC')}`, {
       className: 'line-label halo ink-against',
     }),
   )
@@ -184,8 +185,11 @@ export function temperatureChart(chart: TemperatureChart): string {
       plot,
       footed: true,
       ...(along.quantity === 'wind' ? { byWind: true as const } : {}),
-      x: { label: `${head}, ${symbol}`, domain: x },
-      y: { label: 'temperature, °C', domain: y },
+      x:
+        along.quantity === 'wind'
+          ? { label: head, suffix: 'm_per_s', domain: x }
+          : { label: `${head}, ${symbol}`, domain: x },
+      y: { label: 'temperature', suffix: 'degC', domain: y },
       lines: panelLines,
     }) +
       labels.join('') +

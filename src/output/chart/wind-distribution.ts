@@ -1,8 +1,9 @@
 /** Picture of the site's wind: how long each wind blows in a year, and what each wind brings. */
 import { formatNumber } from '../../units/format.ts'
-import { linearScale, tickStep, ticks, tickText, windPlace } from './axis.ts'
+import { chosenText, measuredText } from '../measuring.ts'
+import { axisTicks, axisWords, linearScale, windPlace } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
-import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 
 export interface WindDistributionChart {
   readonly width: number
@@ -49,11 +50,11 @@ export function windDistributionChart(chart: WindDistributionChart): string {
   const curve = Array.from(wind, (v, k): Point => [at(v), time(hours[k] ?? 0)])
   const hoursPath = lineThrough(curve)
   const chosenAt = at(chosenWind)
-  const step = tickStep([first, last], Math.max(3, Math.floor(width / 90)))
-  const marks = ticks([first, last], Math.max(3, Math.floor(width / 90))).map(
-    (v) =>
-      `<path class="tick" d="M${px(at(v))} ${px(foot)}v4"/>` +
-      textAt(at(v), foot + 18, tickText(v, step), { className: 'tick-text', anchor: 'middle' }),
+  const axis = { label: 'wind', suffix: 'm_per_s', domain: [first, last] } as const
+  const marks = axisTicks(axis, Math.max(3, Math.floor(width / 90))).map(
+    ({ value, text }) =>
+      `<path class="tick" d="M${px(at(value))} ${px(foot)}v4"/>` +
+      textAt(at(value), foot + 18, text, { className: 'tick-text', anchor: 'middle' }),
   )
   const chosen = Array.from(wind).indexOf(chosenWind)
   const x = chosenAt
@@ -72,17 +73,21 @@ export function windDistributionChart(chart: WindDistributionChart): string {
     }) +
     textAt(border, 14, '- - hours', { className: 'line-label ink-wind' }) +
     textAt(border + 72, 14, '▮ energy', { className: 'line-label ink-store' }) +
-    textAt(width - border, 14, `mean ${formatNumber(meanWind)} m/s`, {
+    textAt(width - border, 14, `mean ${measuredText(meanWind, 'm_per_s')}`, {
       className: 'line-label ink-wind',
       anchor: 'end',
     }) +
-    textAt(width - border, foot + 37, 'wind, m/s', { className: 'axis-text', anchor: 'end' }) +
+    textAt(width - border, foot + 37, axisWords(axis), {
+      className: 'axis-text',
+      anchor: 'end',
+      told: true,
+    }) +
     windPlace({ left: border, top, width: width - 2 * border, height: foot - top }, [first, last])
   return picture(
     {
       name: 'wind-distribution',
       title: 'Wind of the site over a year',
-      description: `It blows ${formatNumber(meanWind)} m/s in the mean; most hours come near ${shortNumber(richest(wind, hours))} m/s, most energy at ${shortNumber(richest(wind, energy))} m/s. At ${shortNumber(chosenWind)} m/s: ${words}.`,
+      description: `It blows ${measuredText(meanWind, 'm_per_s')} in the mean; most hours come near ${chosenText(richest(wind, hours), 'm_per_s')}, most energy at ${chosenText(richest(wind, energy), 'm_per_s')}. At ${chosenText(chosenWind, 'm_per_s')}: ${words}.`,
       width,
       height,
     },

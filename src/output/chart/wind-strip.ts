@@ -1,7 +1,8 @@
 /** Picture of the site's wind as a narrow strip: hours, energy, and the winds at which something begins. */
+import { measuredText } from '../measuring.ts'
 import { said } from '../telling.ts'
-import { linearScale, tickStep, ticks, tickText } from './axis.ts'
-import { lineThrough, type Point, picture, px, shortNumber, textAt } from './picture.ts'
+import { axisTicks, linearScale } from './axis.ts'
+import { lineThrough, type Point, picture, px, textAt } from './picture.ts'
 
 export interface WindMark {
   /** [m/s] */
@@ -78,11 +79,10 @@ export function windStripChart(strip: WindStrip): string {
   })
   const curve = Array.from(wind, (v, k): Point => [at(v), time(hours[k] ?? 0)])
   const count = Math.max(3, Math.floor(width / 70))
-  const step = tickStep([first, last], count)
-  const scale = ticks([first, last], count).map(
-    (v) =>
-      `<path class="tick" d="M${px(at(v))} ${px(foot)}v4"/>` +
-      textAt(at(v), foot + 15, tickText(v, step), { className: 'tick-text', anchor: 'middle' }),
+  const scale = axisTicks({ domain: [first, last], suffix: 'm_per_s' }, count).map(
+    ({ value, text }) =>
+      `<path class="tick" d="M${px(at(value))} ${px(foot)}v4"/>` +
+      textAt(at(value), foot + 15, text, { className: 'tick-text', anchor: 'middle' }),
   )
   const marks = placed(strip, at, last).map(({ x, tier, late, label, kind, beyond }) => {
     const y = 11 + 14 * tier
@@ -102,7 +102,7 @@ export function windStripChart(strip: WindStrip): string {
       title: 'Wind of the site over a year',
       description: `${said('Dashed curve: hours of a year at each wind. Bars: energy of a year from it.')} ${strip.marks
         .filter((mark) => Number.isFinite(mark.wind))
-        .map((mark) => `${mark.label}: ${shortNumber(Number(mark.wind.toPrecision(2)))} m/s`)
+        .map((mark) => `${mark.label}: ${measuredText(mark.wind, 'm_per_s', 2)}`)
         .join(', ')}.`,
       width,
       height: windStripHeight,

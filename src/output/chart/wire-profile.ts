@@ -1,5 +1,6 @@
 /** Picture of the volts per millimetre of wire along the path of a winding. */
 import { formatNumber } from '../../units/format.ts'
+import { measuredText } from '../measuring.ts'
 import { said } from '../telling.ts'
 import { linearScale, niceDomain } from './axis.ts'
 import type { ChartTable } from './chart-table.ts'
@@ -76,7 +77,7 @@ function description({ path, inStep, part }: WireProfileChart): string {
   const percent = (part: number) => `${formatNumber(whole > 0 ? (100 * part) / whole : 0, 2)} %`
   const against = of((value) => value < 0)
   const idle = of((value) => value >= 0 && value < 0.1 * top)
-  return `Most volts arise in the ${part[best] ?? 'wire'}: ${formatNumber(top)} mV per millimetre in step with the phase. ${percent(idle)} of the wire gives less than a tenth of that${against > 0 ? `, ${percent(against)} works against the phase` : ''}.`
+  return `Most volts arise in the ${part[best] ?? 'wire'}: ${measuredText(top, 'mV_per_mm')} in step with the phase. ${percent(idle)} of the wire gives less than a tenth of that${against > 0 ? `, ${percent(against)} works against the phase` : ''}.`
 }
 
 export function wireProfileChart(chart: WireProfileChart): string {
@@ -106,10 +107,11 @@ export function wireProfileChart(chart: WireProfileChart): string {
   const body = panelBody({
     plot,
     footed: true,
-    x: { label: 'along the wire, mm', domain: [0, 1000 * length] },
+    x: { label: 'along the wire', suffix: 'mm', domain: [0, 1000 * length] },
     y: {
-      label: 'volts per length of wire, mV/mm',
-      domain: niceDomain([least - (least < 0 ? room : 0), most + room], 5),
+      label: 'volts per length of wire',
+      suffix: 'mV_per_mm',
+      domain: niceDomain([least - (least < 0 ? room : 0), most + room], 5, 'mV_per_mm'),
     },
     lines: [
       ...signedLines(path, inStep),

@@ -2,10 +2,13 @@
 import { bladeFigure } from '../../analysis/blade-figure.ts'
 import type { Chain } from '../../analysis/compute.ts'
 import { piecewiseLinear } from '../../numerics/interpolate.ts'
-import { formatNumber, formatSi } from '../../units/format.ts'
+import { formatNumber } from '../../units/format.ts'
 import { planDrawing, planReach, planWords } from '../chart/blade.ts'
+import { lengthNumber } from '../chart/drawn-length.ts'
 import { escaped, lineThrough, type Point, picture, px } from '../chart/picture.ts'
+import { measuredText, signMeasured } from '../measuring.ts'
 import { said } from '../telling.ts'
+import { linesIn } from './letter-width.ts'
 import {
   type Block,
   figure,
@@ -14,8 +17,9 @@ import {
   printed,
   printedHeight,
   rowTable,
+  rowTableHeight,
 } from './sheet-markup.ts'
-import { drawingScale, lineHeight_mm, linesIn, unitsOf } from './sheet-unit.ts'
+import { drawingScale, lineHeight_mm, unitLength_mm, unitsOf } from './sheet-unit.ts'
 
 /** Width of the block [mm]. */
 export const bladeWidth = 93
@@ -77,6 +81,8 @@ function outline(shape: Shape, radius: number, perMetre: number): string {
 
 /** Of the upright rotor's plan, as high as wide [mm]. */
 const planWidth = 29
+/** Beside it, the words [mm]. */
+const planTextWidth = bladeWidth - planWidth - 3 - 8 * unitLength_mm
 
 function drawnBlade(shown: ReturnType<typeof bladeFigure>, words: string): Block {
   const { radius, shape, upright } = shown
@@ -88,9 +94,10 @@ function drawnBlade(shown: ReturnType<typeof bladeFigure>, words: string): Block
       `${words} ${scale.words}, seen from the wind, leading edge above; twist: leading edge out of the disc, into the wind.`,
       bladeWidth,
     )
+    const sign = signMeasured('mm')
     const rows = [
-      ['radius, mm', ...stations.map((each) => String(Math.round(1000 * each.radius)))],
-      ['chord, mm', ...stations.map((each) => tenths(1000 * each.chord))],
+      [`radius, ${sign}`, ...stations.map((each) => lengthNumber(each.radius, 1))],
+      [`chord, ${sign}`, ...stations.map((each) => lengthNumber(each.chord, 0.1))],
       ['twist, °', ...stations.map((each) => tenths((180 / Math.PI) * each.twist))],
     ]
     return {
@@ -100,7 +107,7 @@ function drawnBlade(shown: ReturnType<typeof bladeFigure>, words: string): Block
           rows.map(([head = '', ...cells]) => [said(head), ...cells.map(said)]),
           'stations',
         ),
-      height: drawn.height + lineHeight_mm * rows.length,
+      height: drawn.height + rowTableHeight(rows.length),
     }
   }
   if (upright !== undefined) {
@@ -120,7 +127,10 @@ function drawnBlade(shown: ReturnType<typeof bladeFigure>, words: string): Block
     ].map(said)
     return {
       markup: `<div class="beside">${printed(svg)}<div>${texts.map((text) => `<p>${escaped(text)}</p>`).join('')}</div></div>`,
-      height: printedHeight(svg),
+      height: Math.max(
+        printedHeight(svg),
+        texts.reduce((sum, text) => sum + lineHeight_mm * linesIn(text, planTextWidth), 0),
+      ),
     }
   }
   const text = said(
@@ -134,7 +144,7 @@ export function bladeBlock(chain: Chain): Block {
   const { radius, bladeCount, section, upright, best } = shown
   const kind = upright?.buckets ? 'bucket' : 'blade'
   const count = bladeCount === undefined ? 'Blades' : `${bladeCount} ${kind}${bladeCount === 1 ? '' : 's'}`
-  const words = `${count}, ${formatSi(2 * radius, 'm')} across${section === undefined ? '' : `, section ${section}`}; best at a tip-speed ratio of ${formatNumber(best.tipSpeedRatio)}.`
+  const words = `${count}, ${measuredText(2 * radius, 'm')} across${section === undefined ? '' : `, section ${section}`}; best at a tip-speed ratio of ${formatNumber(best.tipSpeedRatio)}.`
   const { markup, height } = drawnBlade(shown, words)
   return { markup: `${heading('Blades')}${markup}`, height: headingHeight_mm + height }
 }

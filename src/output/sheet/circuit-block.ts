@@ -4,8 +4,9 @@ import type { Chain } from '../../analysis/compute.ts'
 import { along, type CircuitPart, circuitParts, linesOf, rail, rails } from '../chart/circuit-part.ts'
 import { escaped, picture, px, textAt } from '../chart/picture.ts'
 import { said } from '../telling.ts'
+import { linesIn, textWidth } from './letter-width.ts'
 import { type Block, heading, headingHeight_mm, printed, printedHeight } from './sheet-markup.ts'
-import { lineHeight_mm, linesIn, unitsOf } from './sheet-unit.ts'
+import { lineHeight_mm, unitsOf } from './sheet-unit.ts'
 
 /** Width of the block, and of it the letters [mm]. */
 const width_mm = 93
@@ -74,9 +75,13 @@ export function circuitBlock(chain: Chain): Block {
     ({ name, value }, k) =>
       `<li><b>${letterOf(k)}</b> <span><b>${escaped(name)}:</b> ${escaped(value)}</span></li>`,
   )
+  // names are bold, and so is what lacks
   const lines = texts.reduce(
-    (sum, { name, value }) => sum + linesIn(`${name}: ${value}`, width_mm - letterColumn),
-    lack === '' ? 0 : linesIn(lack, width_mm),
+    (sum, { name, value }) => {
+      const bolder = textWidth(name, 'bold') - textWidth(name)
+      return sum + linesIn(`${name}: ${value}`, width_mm - letterColumn - bolder)
+    },
+    lack === '' ? 0 : linesIn(lack, width_mm, 'bold'),
   )
   return {
     markup: `${heading('Circuit')}${printed(svg)}<ol class="parts">${rows.join('')}</ol>${lack === '' ? '' : `<p class="lack">${escaped(lack)}</p>`}`,

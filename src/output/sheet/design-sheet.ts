@@ -4,14 +4,14 @@ import type { Spreads } from '../../analysis/spread.ts'
 import { escaped } from '../chart/picture.ts'
 import { bladeBlock } from './blade-block.ts'
 import { circuitBlock } from './circuit-block.ts'
-import { cautionBlock, concernBlock } from './concern-block.ts'
+import { cautionBlock, concernBlock, neededLines } from './concern-block.ts'
 import { figureBlock } from './figure-block.ts'
 import { machineBlock } from './machine-block.ts'
 import { powerBlock } from './power-block.ts'
 import { footHeight_mm, sheetFoot, sheetHead } from './sheet-head.ts'
 import { headingHeight_mm } from './sheet-markup.ts'
 import { paperStyle, sheetStyle } from './sheet-style.ts'
-import { lineHeight_mm, room_mm } from './sheet-unit.ts'
+import { blockGap_mm, hairline_mm, lineHeight_mm, room_mm } from './sheet-unit.ts'
 import { windingCard } from './winding-card.ts'
 
 export interface DesignSheet {
@@ -24,14 +24,12 @@ export interface DesignSheet {
 /** Draws that tell a half-width within some 10 %. */
 export const sheetSamples = 128
 
-/** Between two blocks, and over a ruled one [mm]. */
-const gapHeight = 2
-const ruleHeight = 1.4
-/** Left empty for what letters and lines of another face take more [mm]. */
-const spareHeight = 1.5
-/** Fewer lines for concerns than this, and the winding is told in words. */
-const fewestLines = 3
-const mostLines = 14
+/** Over a ruled block [mm]. */
+const ruleHeight = 1.2 + hairline_mm
+/** Left empty for what another face takes more [mm]. */
+const spareHeight = 3
+/** Concerns beyond these no longer help whoever stands at the bench. */
+const mostLines = 24
 
 interface Composed {
   readonly markup: (lines: number) => string
@@ -52,17 +50,17 @@ function composed({ chain, spreads, date }: DesignSheet, winding: 'drawn' | 'in 
     head.height +
     Math.max(machine.height, figures.height) +
     card.height +
-    Math.max(blades.height + power.height + gapHeight, circuit.height) +
+    Math.max(blades.height + power.height + blockGap_mm, circuit.height) +
     headingHeight_mm +
     caution.height +
     footHeight_mm +
-    6 * gapHeight +
+    6 * blockGap_mm +
     3 * ruleHeight +
     spareHeight
   return {
     lines: Math.floor((room_mm.height - taken) / lineHeight_mm),
     markup: (lines) => `<article class="sheet">${head.markup}
-<div class="row"><div class="row fixed">${machine.markup}</div><section>${figures.markup}</section></div>
+<div class="row">${machine.markup}<section>${figures.markup}</section></div>
 <div class="row ruled winding">${card.markup}</div>
 <div class="row ruled"><section class="stack">${blades.markup}${power.markup}</section><section>${circuit.markup}</section></div>
 <section class="ruled">${concernBlock(chain, lines)}</section>
@@ -74,8 +72,8 @@ ${sheetFoot(chain, date)}</article>`,
 /** The sheet itself, for a page that brings `sheetStyle`. */
 export function sheetBody(sheet: DesignSheet): string {
   const drawn = composed(sheet, 'drawn')
-  const { markup, lines } = drawn.lines >= fewestLines ? drawn : composed(sheet, 'in words')
-  return markup(Math.min(mostLines, Math.max(1, lines)))
+  const { markup, lines } = drawn.lines >= neededLines(sheet.chain) ? drawn : composed(sheet, 'in words')
+  return markup(Math.min(mostLines, lines))
 }
 
 /** The sheet as a file of its own: no script, nothing fetched. */

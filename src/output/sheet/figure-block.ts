@@ -7,8 +7,18 @@ import { nominal } from '../../units/quantity.ts'
 import { escaped } from '../chart/picture.ts'
 import { intervalText } from '../interval-words.ts'
 import { said } from '../telling.ts'
-import { type Block, heading, headingHeight_mm, type Pair, pairList, saidPair } from './sheet-markup.ts'
-import { lineHeight_mm, linesIn } from './sheet-unit.ts'
+import { linesIn } from './letter-width.ts'
+import { machineWidth } from './machine-block.ts'
+import {
+  type Block,
+  heading,
+  headingHeight_mm,
+  type Pair,
+  pairList,
+  pairListHeight,
+  saidPair,
+} from './sheet-markup.ts'
+import { columnGap_mm, lineHeight_mm, room_mm } from './sheet-unit.ts'
 
 export function figurePairs(chain: Chain, spreads: Spreads): Pair[] {
   const { year, runaway, machine, generator, startWind, cutInWind, rows } = chain
@@ -49,16 +59,15 @@ export function figurePairs(chain: Chain, spreads: Spreads): Pair[] {
 }
 
 /** Width of the block [mm]. */
-const width_mm = 53
+const width_mm = room_mm.width - machineWidth - columnGap_mm
 
 const note = '±, or from … to: nine of ten draws of all guesses together lie between the ends.'
 
 export function figureBlock(chain: Chain, spreads: Spreads): Block {
   const pairs = figurePairs(chain, spreads).map(saidPair)
   const below = said(note)
-  const lines = pairs.reduce((sum, [name, value]) => sum + linesIn(`${name}  ${value}`, width_mm), 0)
   return {
     markup: `${heading('What it does')}${pairList(pairs)}<p>${escaped(below)}</p>`,
-    height: headingHeight_mm + lineHeight_mm * (lines + linesIn(below, width_mm)),
+    height: headingHeight_mm + pairListHeight(pairs, width_mm) + lineHeight_mm * linesIn(below, width_mm),
   }
 }

@@ -4,33 +4,44 @@ import { machineFace } from '../../analysis/machine-face.ts'
 import { machineSection } from '../../analysis/machine-section.ts'
 import type { Magnet } from '../../machine/machine.ts'
 import { formatSi } from '../../units/format.ts'
+import { lengthNumber, lengthText } from '../chart/drawn-length.ts'
 import { faceReach, machineFaceChart } from '../chart/machine-face.ts'
 import { machineSectionChart, sectionMargin } from '../chart/machine-section.ts'
-import { shortNumber } from '../chart/picture.ts'
-import { type Block, figure } from './sheet-markup.ts'
-import { type DrawingScale, drawingScale, unitLength_mm, unitsOf } from './sheet-unit.ts'
+import { escaped } from '../chart/picture.ts'
+import { said } from '../telling.ts'
+import { linesIn } from './letter-width.ts'
+import { type Block, printed, printedHeight } from './sheet-markup.ts'
+import {
+  columnGap_mm,
+  type DrawingScale,
+  drawingScale,
+  lineHeight_mm,
+  unitLength_mm,
+  unitsOf,
+} from './sheet-unit.ts'
 
-/** Width of each figure, and room of the drawings in them, letters and labels aside [mm]. */
-const faceWidth = 62
+/** Width of each drawing, and room of the drawings in them, letters and labels aside [mm]. */
+const faceWidth = 58
 const faceAcross = 34
-const sectionWidth = 65
+const sectionWidth = 62
 const sectionAlong = sectionWidth - sectionMargin * unitLength_mm
 const sectionAcross = 32
+/** Of both [mm]. */
+export const machineWidth = faceWidth + columnGap_mm + sectionWidth
 /** A section lower than this no longer tells its layers apart [mm]. */
 const leastAcross = 15
 
-const mm = (length: number): string => shortNumber(Math.round(length * 1e5) / 100)
-
 function magnetSize({ shape, length, width, thickness }: Magnet): string {
+  const [long, wide, thick] = [length, width, thickness].map((each) => lengthText(each))
   switch (shape.kind) {
     case 'block':
-      return `${mm(length)} × ${mm(width)} × ${mm(thickness)} mm`
+      return `${lengthNumber(length)} × ${lengthNumber(width)} × ${thick}`
     case 'disc':
-      return `round, ${mm(width)} mm across, ${mm(thickness)} mm thick`
+      return `round, ${wide} across, ${thick} thick`
     case 'arc':
-      return `arcs ${mm(length)} mm long, ${mm(width)} mm wide, ${mm(thickness)} mm thick`
+      return `arcs ${long} long, ${wide} wide, ${thick} thick`
     case 'wedge':
-      return `wedges ${mm(length)} mm long, ${mm(shape.innerWidth)} to ${mm(shape.outerWidth)} mm wide, ${mm(thickness)} mm thick`
+      return `wedges ${long} long, ${lengthNumber(shape.innerWidth)} to ${lengthText(shape.outerWidth)} wide, ${thick} thick`
   }
 }
 
@@ -40,7 +51,7 @@ export function rotorWords({ machine: { rotor } }: Pick<Chain, 'machine'>): stri
   const rings = { drum: 'Drum', disc: 'Disc', 'two-discs': 'Two discs, each' }[arrangement]
   const pieces = piecesPerPole > 1 ? `, ${piecesPerPole} magnets a pole` : ''
   const stuff = magnet.grade ?? `remanence ${formatSi(magnet.labelRemanence, 'T')}`
-  return `${rings} with ${poleCount} poles${pieces}: ${magnetSize(magnet)}, ${stuff}; middles ${mm(pitchRadius)} mm from the axis.`
+  return `${rings} with ${poleCount} poles${pieces}: ${magnetSize(magnet)}, ${stuff}; middles ${lengthText(pitchRadius)} from the axis.`
 }
 
 /** Drawn whole where its layers stay legible, else cut short: by height and by length [m]. */
@@ -59,20 +70,18 @@ export function machineBlock(chain: Chain): Block {
   const tall = Math.max(...bodies.map(({ top }) => top)) - Math.min(...bodies.map(({ foot }) => foot))
   const long = Math.max(...bodies.map(({ end }) => end)) - Math.min(...bodies.map(({ start }) => start))
   const cut = sectionScale(tall, long)
-  const figures = [
-    figure(
-      machineFaceChart({ width: unitsOf(faceWidth), face, scale: across.perMetre }),
-      `${across.words}. ${rotorWords(chain)}`,
-      faceWidth,
-    ),
-    figure(
-      machineSectionChart({ width: unitsOf(sectionWidth), section, scale: cut.perMetre }),
-      `Section through a magnet, ${cut.words}, where the bar measures what it says.`,
-      sectionWidth,
-    ),
+  const drawings = [
+    machineFaceChart({ width: unitsOf(faceWidth), face, scale: across.perMetre }),
+    machineSectionChart({ width: unitsOf(sectionWidth), section, scale: cut.perMetre }),
   ]
+  const texts = [
+    `${across.words}. ${rotorWords(chain)}`,
+    `Section through a magnet, ${cut.words}, where the bar measures what it says.`,
+  ].map(said)
   return {
-    markup: figures.map(({ markup }) => markup).join(''),
-    height: Math.max(...figures.map(({ height }) => height)),
+    markup: `<div class="machine"><div class="row">${drawings.map(printed).join('')}</div>${texts.map((text) => `<p>${escaped(text)}</p>`).join('')}</div>`,
+    height:
+      Math.max(...drawings.map(printedHeight)) +
+      texts.reduce((sum, text) => sum + lineHeight_mm * linesIn(text, machineWidth), 0),
   }
 }

@@ -4,8 +4,7 @@ import type { WindState } from '../../analysis/power-curve.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
 import { fromSi, unit } from '../../units/unit.ts'
 import { said } from '../telling.ts'
-import { type Block, heading, headingHeight_mm, rowTable } from './sheet-markup.ts'
-import { lineHeight_mm } from './sheet-unit.ts'
+import { type Block, heading, headingHeight_mm, rowTable, rowTableHeight } from './sheet-markup.ts'
 
 const firstWind = 3
 const lastWind = 12
@@ -42,6 +41,6 @@ export function powerBlock(chain: Chain): Block {
   const legend = [...new Set(rows.map(({ state }) => stateLetters[state].join(' ')))].map(said).join(', ')
   return {
     markup: `${heading('Wind by wind', 'h2', legend)}${rowTable(lines, 'winds')}`,
-    height: headingHeight_mm + lineHeight_mm * lines.length,
+    height: headingHeight_mm + rowTableHeight(lines.length),
   }
 }

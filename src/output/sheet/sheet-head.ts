@@ -6,19 +6,20 @@ import { escaped } from '../chart/picture.ts'
 import { said } from '../telling.ts'
 import { engineVersion } from './engine-version.ts'
 import { fingerprint } from './fingerprint.ts'
+import { linesIn } from './letter-width.ts'
 import { type Block, shortened } from './sheet-markup.ts'
-import { linesIn, room_mm } from './sheet-unit.ts'
+import { lineHeight_mm, room_mm } from './sheet-unit.ts'
 
 /** Longer texts end in … : the head has its room. */
 const nameLetters = 56
 const goalLetters = 120
 const noteLetters = 130
 
-/** Of the name and of a line under it [mm]. */
-const nameHeight = 7.4
-const lineHeight = 3.8
 /** Its letters are somewhat larger than the smallest. */
-const enlarged = 8.5 / 7.5
+const enlarged = 8.5 / 8
+/** Of the name with its rule, and of a line under it [mm]. */
+const nameHeight = 7.4
+const lineHeight = enlarged * lineHeight_mm
 
 const sentence = (text: string): string => text.trim().replace(/[^.!?…]$/, '$&.')
 
@@ -58,4 +59,4 @@ export const sheetFoot = ({ machine }: Pick<Chain, 'machine'>, date: string): st
     .join('')}</footer>`
 
 /** Of the foot [mm]. */
-export const footHeight_mm = 4.6
+export const footHeight_mm = lineHeight_mm + 1.1

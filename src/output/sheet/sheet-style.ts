@@ -1,5 +1,8 @@
-/** How the sheet looks: black lines and letters on white, lengths in millimetres, nothing under 7.5 points. */
-import { room_mm } from './sheet-unit.ts'
+/** How the sheet looks: black lines and letters on white, lengths in millimetres, words in 8 points, letters in drawings in 7.5. */
+import { machineWidth } from './machine-block.ts'
+import { boxWidth_mm, pairGap_mm, widestValue } from './sheet-markup.ts'
+import { blockGap_mm, columnGap_mm, room_mm } from './sheet-unit.ts'
+import { cardWidth } from './winding-card.ts'
 
 /** Of the paper round it; the page of the browser does not take these over. */
 export const paperStyle = `
@@ -11,28 +14,29 @@ html, body { margin: 0; padding: 0; background: #fff; }
 export const sheetStyle = `
 .sheet {
   --ink: #000; --card: #fff; --line: #888; --c: #000;
-  box-sizing: border-box; display: flex; flex-direction: column; gap: 2mm;
+  box-sizing: border-box; display: flex; flex-direction: column; gap: ${blockGap_mm}mm;
   width: ${room_mm.width}mm; height: ${room_mm.height}mm; margin: 0 auto; overflow: hidden;
   background: #fff; color: #000;
-  font: 7.5pt/1.22 "Liberation Sans", Arial, Helvetica, "Nimbus Sans", sans-serif;
+  font: 8pt/1.18 "Liberation Sans", Arial, Helvetica, "Nimbus Sans", sans-serif;
   font-variant-numeric: tabular-nums;
 }
 .sheet * { box-sizing: border-box; }
 .sheet h1, .sheet h2, .sheet h3, .sheet p, .sheet dl, .sheet dd, .sheet ol, .sheet ul, .sheet figure { margin: 0; padding: 0; }
 .sheet h1 { font-size: 15pt; line-height: 1.1; }
-.sheet h2 { margin-bottom: 0.8mm; font-size: 9.5pt; line-height: 1.15; }
-.sheet h3 { margin: 1.2mm 0 0.6mm; font-size: 7.5pt; }
+.sheet h2 { margin-bottom: 0.6mm; font-size: 9.5pt; line-height: 1.15; }
+.sheet h3 { margin: 0.8mm 0 0.4mm; font-size: 8pt; }
+.sheet h3:first-child { margin-top: 0; }
 .sheet header { padding-bottom: 1mm; border-bottom: 0.5mm solid #000; font-size: 8.5pt; }
-.sheet .row { display: flex; gap: 4mm; justify-content: space-between; }
+.sheet .row { display: flex; gap: ${columnGap_mm}mm; justify-content: space-between; }
 .sheet .row > section { flex: 1 1 0; min-width: 0; }
-.sheet .row > .fixed { flex: none; }
+.sheet .row > .machine { flex: none; width: ${machineWidth}mm; }
 .sheet .ruled { padding-top: 1.2mm; border-top: 0.2mm solid #000; }
-.sheet dl > div { display: flex; justify-content: space-between; gap: 2mm; border-bottom: 0.1mm dotted #888; }
-.sheet dd { text-align: right; font-weight: 600; }
-.sheet .fixed > figure { flex: none; width: min-content; }
-.sheet .card { flex: none; width: 74mm; }
-.sheet .drawn { flex: 1 1 0; min-width: 0; }
-.sheet .stack > h2:nth-of-type(2) { margin-top: 2mm; }
+.sheet dl > div { display: flex; justify-content: space-between; gap: ${pairGap_mm}mm; margin-bottom: -1px; border-bottom: 1px dotted #888; }
+.sheet dd { flex: none; max-width: ${100 * widestValue}%; text-align: right; font-weight: 700; }
+.sheet .card { width: ${cardWidth}mm; }
+.sheet .winding > div { flex: none; }
+.sheet .winding > .drawn { flex: 1 1 0; min-width: 0; }
+.sheet .stack > h2:nth-of-type(2) { margin-top: ${blockGap_mm}mm; }
 .sheet .beside { display: flex; gap: 3mm; }
 .sheet .beside > svg { flex: none; }
 .sheet svg { display: block; font-size: 12px; }
@@ -42,14 +46,14 @@ export const sheetStyle = `
 .sheet .winds, .sheet .stations { table-layout: fixed; }
 .sheet .winds th, .sheet .stations th { width: 16mm; }
 .sheet .winds tr:first-child > *, .sheet .stations tr:first-child > * { border-bottom: 0.2mm solid #000; font-weight: 700; }
-.sheet .readings { table-layout: fixed; }
-.sheet .readings th { width: 34mm; }
-.sheet .readings td { font-weight: 600; }
-.sheet .readings td:last-child { width: 8mm; border-bottom: 0.2mm solid #000; }
-.sheet h2 small { margin-left: 2mm; font-size: 7.5pt; font-weight: 400; }
-.sheet tr { border-bottom: 0.1mm dotted #888; }
+.sheet .readings th { width: 100%; white-space: normal; }
+.sheet .readings td { font-weight: 700; }
+.sheet .readings td:last-child { width: ${boxWidth_mm}mm; min-width: ${boxWidth_mm}mm; border-bottom: 0.2mm solid #000; }
+.sheet h2 small { margin-left: 2mm; font-size: 8pt; font-weight: 400; }
+.sheet tr { border-bottom: 1px dotted #888; }
 .sheet .concerns, .sheet .parts { list-style: none; }
 .sheet .concerns > li { overflow: hidden; white-space: nowrap; }
+.sheet .concerns > .rest { white-space: normal; }
 .sheet .parts > li { display: flex; gap: 1.5mm; }
 .sheet .parts > li > b { flex: none; width: 2.5mm; }
 .sheet .lack { font-weight: 700; }

@@ -1,4 +1,5 @@
 /** Lengths on the paper: the unit that drawings are made in, the room of a page, and the scales of true drawings. */
+import { typeSize_mm } from './letter-width.ts'
 
 /**
  * Of a drawing's unit [mm]: the smallest letters of a picture are 12 units high and come out at 7.5 points, legible at
@@ -11,6 +12,11 @@ export const unitLength_mm = (7.5 / 12) * (25.4 / 72)
  * of the other, 279.4 − 20 [mm].
  */
 export const room_mm = { width: 190, height: 258 } as const
+
+/** Between two blocks [mm]. */
+export const blockGap_mm = 1.5
+/** Between two columns [mm]. */
+export const columnGap_mm = 4
 
 export const unitsOf = (millimetres: number): number => millimetres / unitLength_mm
 
@@ -40,26 +46,6 @@ export function drawingScale(length: number, paper_mm: number): DrawingScale {
 }
 
 /** Of a line of the smallest type [mm]. */
-export const lineHeight_mm = 3.33
-/** Size of that type [mm]. */
-const typeSize_mm = 7.5 * (25.4 / 72)
-
-/** Widths of letters over the size of the type, in the usual faces without serifs, kind by kind. */
-const letterWidths: readonly (readonly [letters: RegExp, width: number])[] = [
-  [/[ijl.,;:'’|!I/ ]/, 0.28],
-  [/[frt()[\]{}\-°]/, 0.34],
-  [/[mMW%—…Ω]/, 0.89],
-  [/[wCDGHKNOQRUABESPVXY⎓]/, 0.72],
-]
-const otherWidth = 0.56
-/** Bold letters, and breaks between words, take more than the sum. */
-const allowance = 1.03
-
-const letterWidth = (letter: string): number =>
-  letterWidths.find(([letters]) => letters.test(letter))?.[1] ?? otherWidth
-
-/** Lines that a text takes in a column of so much width [mm], rather too many than too few. */
-export function linesIn(text: string, width_mm: number): number {
-  const width = [...text].reduce((sum, letter) => sum + letterWidth(letter), 0) * typeSize_mm
-  return Math.max(1, Math.ceil((width * allowance) / width_mm))
-}
+export const lineHeight_mm = 1.18 * typeSize_mm
+/** Between two ruled rows: a browser draws no line thinner than this [mm]. */
+export const hairline_mm = 25.4 / 96

@@ -5,31 +5,37 @@ import { ohmReadings } from '../../analysis/ohm-reading.ts'
 import { type ProbePoint, probePoints } from '../../analysis/probe-point.ts'
 import type { Spreads } from '../../analysis/spread.ts'
 import { type TurnSource, turnSource } from '../../analysis/turn-source.ts'
-import { windingPlan } from '../../analysis/winding-plan.ts'
+import { type WindingPlan, windingPlan } from '../../analysis/winding-plan.ts'
 import type { CoilHole } from '../../machine/coil-shape/index.ts'
 import type { Winding } from '../../machine/machine.ts'
 import { type Meter, meterOf } from '../../machine/meter.ts'
 import { seriesRms } from '../../numerics/fourier.ts'
 import { formatNumber, formatSi } from '../../units/format.ts'
-import { escaped, shortNumber } from '../chart/picture.ts'
+import { lengthNumber, lengthText } from '../chart/drawn-length.ts'
+import { escaped } from '../chart/picture.ts'
 import { windingDiagram, windingWords } from '../chart/winding-diagram.ts'
+import { measuredText } from '../measuring.ts'
 import { said } from '../telling.ts'
+import { linesIn } from './letter-width.ts'
 import {
   type Block,
   heading,
   headingHeight_mm,
   type Pair,
   pairList,
+  pairListHeight,
   printed,
   printedHeight,
+  readingsHeight,
   rowTable,
   saidPair,
+  subheadingHeight_mm,
 } from './sheet-markup.ts'
-import { lineHeight_mm, linesIn, room_mm, unitsOf } from './sheet-unit.ts'
+import { columnGap_mm, lineHeight_mm, room_mm, unitsOf } from './sheet-unit.ts'
 
-/** Width of the card beside the diagram, and the most that the diagram may be high [mm]. */
-const cardWidth = 74
-const gap = 4
+/** Width of the card beside the diagram [mm]. */
+export const cardWidth = 76
+/** The most that the diagram may be high [mm]. */
 const tallestDiagram = 72
 /** Least room for a pole or a coil in print [drawing units]. */
 const printedRoom = 30
@@ -42,18 +48,16 @@ function fromRpm(rpm: number): number {
   return (rpm * 2 * Math.PI) / 60
 }
 
-const mm = (length: number): string => shortNumber(Math.round(length * 1e5) / 100)
-
 function holeWords(hole: CoilHole): string {
   switch (hole.shape) {
     case 'round':
-      return `round, ${mm(hole.diameter)} mm`
+      return `round, ${lengthText(hole.diameter)}`
     case 'rectangular':
-      return `${mm(hole.width)} × ${mm(hole.length)} mm`
+      return `${lengthNumber(hole.width)} × ${lengthText(hole.length)}`
     case 'wedge':
-      return `${mm(hole.innerWidth)} to ${mm(hole.outerWidth)} × ${mm(hole.length)} mm`
+      return `${lengthNumber(hole.innerWidth)} to ${lengthNumber(hole.outerWidth)} × ${lengthText(hole.length)}`
     case 'lap':
-      return `lapped, runs of ${mm(hole.runLength)} mm`
+      return `lapped, runs of ${lengthText(hole.runLength)}`
   }
 }
 
@@ -61,11 +65,11 @@ function bundlePairs(winding: Winding): Pair[] {
   if (winding.kind === 'coils')
     return [
       ['Hole of a coil', holeWords(winding.hole)],
-      ['Leg, wide × deep', `${mm(winding.legWidth)} × ${mm(winding.bundleDepth)} mm`],
+      ['Leg, wide × deep', `${lengthNumber(winding.legWidth)} × ${lengthText(winding.bundleDepth)}`],
     ]
   return [
-    ['Straight run', `${mm(winding.runLength)} mm, crowns ${mm(winding.crownHeight)} mm high`],
-    ['Bundle, wide × deep', `${mm(winding.bundleWidth)} × ${mm(winding.bundleDepth)} mm`],
+    ['Straight run', `${lengthText(winding.runLength)}, crowns ${lengthText(winding.crownHeight)} high`],
+    ['Bundle, wide × deep', `${lengthNumber(winding.bundleWidth)} × ${lengthText(winding.bundleDepth)}`],
   ]
 }
 
@@ -74,7 +78,9 @@ export function windPairs({ machine, layout, wound, voltage }: Chain): Pair[] {
   const { winding, wire, connection } = machine.stator
   const { shape, strands } = wire
   const bare =
-    shape.kind === 'round' ? `${mm(shape.diameter)} mm` : `${mm(shape.width)} × ${mm(shape.thickness)} mm`
+    shape.kind === 'round'
+      ? lengthText(shape.diameter)
+      : `${lengthNumber(shape.width)} × ${lengthText(shape.thickness)}`
   const size = machine.design.stator.wire.size
   const named = typeof size === 'string' ? `${size}, ${bare}` : bare
   const coil = winding.kind === 'coils' ? 'coil' : 'wave'
@@ -88,7 +94,7 @@ export function windPairs({ machine, layout, wound, voltage }: Chain): Pair[] {
       `${count}, ${phases} phase${phases > 1 ? 's' : ''}${layout.groups > 1 ? `, ${layout.groups} branches each` : ''}${phases > 1 ? `, ${connection}` : ''}`,
     ],
     ...bundlePairs(winding),
-    ['Wire in all', `${formatSi(wound.wireLength, 'm')}, ${formatSi(wound.copperMass, 'g')} of copper`],
+    ['Wire in all', `${measuredText(wound.wireLength, 'm')}, ${formatSi(wound.copperMass, 'g')} of copper`],
   ]
 }
 
@@ -126,8 +132,8 @@ export function meterPairs(chain: Chain, spreads: Spreads): Pair[] {
       ? []
       : [
           [
-            '… by two wires',
-            `${formatNumber(ohms.twoWire, 2)} Ω, leads ${formatNumber(meter.leads, 1)}`,
+            `… by two wires, leads ${formatNumber(meter.leads, 1)} Ω`,
+            `${formatNumber(ohms.twoWire, 2)} Ω`,
           ] as Pair,
         ]),
     [`${one}, rms, 100 rpm`, voltsText(alike(phases.map(({ rms }) => rms * hundredRpm)), spreads)],
@@ -144,45 +150,63 @@ export function meterPairs(chain: Chain, spreads: Spreads): Pair[] {
   ]
 }
 
-/** What to lay and what to read, the latter with room for what was read. */
-function card(chain: Chain, spreads: Spreads): Block {
-  const lay = windPairs(chain).map(saidPair)
-  const read = meterPairs(chain, spreads).map(saidPair)
-  const { name } = meterOf(chain.machine.design.bench)
-  const note = said(`By hand: nothing connected; meter: ${name}.`)
-  const lines = [...lay, ...read].reduce(
-    (sum, [head, value]) => sum + linesIn(`${head}  ${value}`, cardWidth),
-    linesIn(note, cardWidth),
-  )
+/** What to lay, and of what. */
+function layBlock(chain: Chain, width: number): Block {
+  const pairs = windPairs(chain).map(saidPair)
   return {
-    markup: `<div class="card">${heading('Winding')}${pairList(lay)}${heading('Read before casting', 'h3')}${rowTable(
-      read.map(([head, value]) => [head, value, '']),
-      'readings',
-    )}<p>${escaped(note)}</p></div>`,
-    height: 2 * headingHeight_mm + lineHeight_mm * lines,
+    markup: heading('Winding') + pairList(pairs),
+    height: headingHeight_mm + pairListHeight(pairs, width),
   }
 }
 
-/** The winding rolled out, or its coils in words where the drawing finds no room. */
-function drawn(chain: Chain, room: 'drawn' | 'in words'): Block {
-  const plan = windingPlan(chain)
-  const width_mm = room_mm.width - cardWidth - gap
-  const diagram = windingDiagram({ width: unitsOf(width_mm), plan, leastRoom: printedRoom, bare: true })
-  const fits = room === 'drawn' && printedHeight(diagram) <= tallestDiagram
-  // coils in words are in series order, a phase in each line
+/** What to read, with room for what was read. */
+function readBlock(chain: Chain, spreads: Spreads, width: number): Block {
+  const pairs = meterPairs(chain, spreads).map(saidPair)
+  const { name } = meterOf(chain.machine.design.bench)
+  const note = said(`By hand: nothing connected; meter: ${name}.`)
+  return {
+    markup: `${heading('Read before casting', 'h3')}${rowTable(
+      pairs.map(([head, value]) => [head, value, '']),
+      'readings',
+    )}<p>${escaped(note)}</p>`,
+    height: subheadingHeight_mm + readingsHeight(pairs, width) + lineHeight_mm * linesIn(note, width),
+  }
+}
+
+/** How the coils are joined; they stand in series order, a phase in each line. */
+function joinText(plan: WindingPlan): string {
   const words = windingWords(plan)
   const chains = words.filter((line) => /^[A-Z](, branch \d+)?: /.test(line))
   const rest = words.slice(chains.length)
-  const text = [`${chains.map(said).join('; ')}.`, ...rest.map(said)].join(' ')
-  const height = lineHeight_mm * linesIn(text, width_mm)
-  return {
-    markup: `<div class="drawn">${fits ? printed(diagram) : ''}<p>${escaped(text)}</p></div>`,
-    height: height + (fits ? printedHeight(diagram) : 0),
-  }
+  return [`${chains.map(said).join('; ')}.`, ...rest.map(said)].join(' ')
 }
 
+const column = (className: string, blocks: readonly Block[]): Block => ({
+  markup: `<div class="${className}">${blocks.map(({ markup }) => markup).join('')}</div>`,
+  height: blocks.reduce((sum, { height }) => sum + height, 0),
+})
+
+/** The winding rolled out beside the card, or what to lay in words beside what to read where the drawing finds no room. */
 export function windingCard(chain: Chain, spreads: Spreads, room: 'drawn' | 'in words'): Block {
-  const blocks = [card(chain, spreads), drawn(chain, room)]
+  const plan = windingPlan(chain)
+  const text = joinText(plan)
+  const words = (width: number): Block => ({
+    markup: `<p>${escaped(text)}</p>`,
+    height: lineHeight_mm * linesIn(text, width),
+  })
+  const drawnWidth = room_mm.width - cardWidth - columnGap_mm
+  const diagram = windingDiagram({ width: unitsOf(drawnWidth), plan, leastRoom: printedRoom, bare: true })
+  const high = printedHeight(diagram)
+  const blocks =
+    room === 'drawn' && high <= tallestDiagram
+      ? [
+          column('card', [layBlock(chain, cardWidth), readBlock(chain, spreads, cardWidth)]),
+          column('drawn', [{ markup: printed(diagram), height: high }, words(drawnWidth)]),
+        ]
+      : [
+          column('drawn', [layBlock(chain, drawnWidth), words(drawnWidth)]),
+          column('card', [readBlock(chain, spreads, cardWidth)]),
+        ]
   return {
     markup: blocks.map(({ markup }) => markup).join(''),
     height: Math.max(...blocks.map(({ height }) => height)),

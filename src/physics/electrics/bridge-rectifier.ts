@@ -1,7 +1,10 @@
 /** A permanent-magnet machine feeding a diode bridge and its load, in the periodic steady state. */
-import { type ConductionMode, conductionMode } from './conduction-mode.ts'
+import { alongArc } from './arc-quadrature.ts'
+import type { ConductionMode } from './conduction-mode.ts'
 import { diodeCircuit } from './diode-circuit.ts'
-import { type DiodeDuty, diodeTally, reverseVoltage } from './diode-duty.ts'
+import { type DiodeDuty, reverseVoltage } from './diode-duty.ts'
+import { dcCurrentOf, type FlowTally, flowTally, phaseCurrent } from './flow-tally.ts'
+import { type CircuitSolution, linearSolution } from './linear-solution.ts'
 import type { CircuitState } from './mode-response.ts'
 import { periodicSteadyState } from './periodic-steady-state.ts'
 import { type RectifierCircuit, type RectifierInput, rectifierCircuit } from './rectifier-circuit.ts'
@@ -23,9 +26,7 @@ export interface RectifierWaveforms {
   readonly power: Float64Array
 }
 
-export interface RectifierPoint {
-  /** Of the DC current: never flows, rests at zero for part of the period, or never rests. */
-  readonly conduction: 'none' | 'discontinuous' | 'continuous'
+export interface RectifierMeans {
   /** Mean [A]. */
   readonly dcCurrent: number
   readonly dcCurrentRms: number
@@ -51,6 +52,11 @@ export interface RectifierPoint {
   }
   /** |shaft − sum of the rest| / shaft: how well the energy closes. */
   readonly residual: number
+}
+
+export interface RectifierPoint extends RectifierMeans {
+  /** Of the DC current: never flows, rests at zero for part of the period, or never rests. */
+  readonly conduction: 'none' | 'discontinuous' | 'continuous'
   /** (max − min) / mean of Σ e i. */
   readonly torqueRipple: number
   /**
@@ -63,56 +69,6 @@ export interface RectifierPoint {
 
 /** Arc between samples of the integrals [rad of the fundamental]. */
 const PIECE = (2 * Math.PI) / 180
-
-interface Solution {
-  readonly span: number
-  /** Arcs with one linear mode each. */
-  readonly arcs: readonly { readonly from: number; readonly to: number; readonly mode: ConductionMode }[]
-  readonly state: (index: number, θ: number) => CircuitState
-}
-
-/** Open and shorted machines are one linear circuit for ever: the harmonics are the answer. */
-function linearSolution(circuit: RectifierCircuit, shorted: boolean): Solution {
-  const mode = conductionMode(circuit, new Int8Array(circuit.phases), shorted)
-  const { unknowns: d, phases: n, orders } = circuit
-  const H = orders + 1
-  const emf = new Float64Array(n)
-  const x = new Float64Array(d)
-  const rate = new Float64Array(d)
-  const line = new Float64Array(n)
-  const voltage = new Float64Array(n)
-  const state = (_: number, θ: number): CircuitState => {
-    emf.fill(0)
-    x.fill(0)
-    rate.fill(0)
-    line.fill(0)
-    for (let h = 0; h < H; h++) {
-      const c = Math.cos(h * θ)
-      const s = Math.sin(h * θ)
-      for (let k = 0; k < n; k++)
-        emf[k] = emf[k]! + circuit.emfCos[k * H + h]! * c + circuit.emfSin[k * H + h]! * s
-      for (let j = 0; j < mode.free; j++) {
-        const resistive = 1 - mode.ν[j]!
-        const a = h > 0 ? mode.cos[j * H + h]! : resistive > 0 ? mode.steady[j]! / resistive : 0
-        const b = h > 0 ? mode.sin[j * H + h]! : 0
-        for (let i = 0; i < d; i++) {
-          const w = mode.W[i * mode.free + j]!
-          x[i] = x[i]! + w * (a * c + b * s)
-          rate[i] = rate[i]! + w * h * (b * c - a * s)
-        }
-      }
-    }
-    for (let k = 0; k < n; k++) for (let i = 0; i < d; i++) line[k] = line[k]! + circuit.C[k * d + i]! * x[i]!
-    return { emf, x, rate, line, voltage }
-  }
-  return { span: 2 * Math.PI, arcs: [{ from: 0, to: 2 * Math.PI, mode }], state }
-}
-
-const phaseCurrent = (circuit: RectifierCircuit, x: Float64Array, k: number): number => {
-  let sum = 0
-  for (let i = 0; i < circuit.unknowns; i++) sum += circuit.P[k * circuit.unknowns + i]! * x[i]!
-  return sum
-}
 
 /** Voltage of phase k at the machine's terminals: e − R i − L di/dt. */
 function phaseVoltage(
@@ -160,14 +116,6 @@ function circuitOf(input: RectifierInput): RectifierCircuit {
   return faulty ? diodeCircuit(input) : rectifierCircuit(input)
 }
 
-/** DC current from the currents of the valves. */
-function dcCurrentOf({ diodes, valves, dcShare }: RectifierCircuit, line: Float64Array): number {
-  let sum = 0
-  if (diodes === undefined) for (let k = 0; k < valves; k++) sum += Math.abs(line[k]!)
-  else for (let k = 1; k < valves; k += 2) sum += line[k]!
-  return diodes === undefined ? dcShare * sum : sum
-}
-
 /**
  * A permanent-magnet machine behind a diode bridge and its load: mean values of the periodic steady state.
  *
@@ -196,29 +144,49 @@ export function rectifierPoint(
     : solvedPoint(input, options)
 }
 
+/**
+ * The means alone: of the same periodic steady state, by Gauss's rule between the switching instants, which takes a
+ * fraction of the points that extremes ask for.
+ *
+ *   ⟨f⟩ = Σ w_q f(θ_q)
+ *
+ * Holds: as `rectifierPoint`. Accuracy: within 1e-7 of the means of `rectifierPoint`, 1e-5 where time constants are below
+ * a degree of the period.
+ *
+ * @param input  machine, lines, bridge and load            [V, Ω, H, Hz]
+ * @returns      mean and rms currents, powers              [A, V, W]
+ * @throws RangeError  meaningless input; no-convergence with the seam reached
+ * @source derived, Kirchhoff's laws; bridge as a monotone piecewise-linear element
+ * @example rectifierMeans({ connection: 'single', emf: [{ cos: Float64Array.of(0, 0), sin: Float64Array.of(0, 10) }], frequency: 50, resistance: [1], inductance: [[0]], lineResistance: 0, diode: { threshold: 0, slope: 0 }, dcResistance: 0, load: { kind: 'resistor', resistance: 1 } }).dcCurrent // 3.18310
+ */
+export function rectifierMeans(input: RectifierInput): RectifierMeans {
+  // open and shorted machines are one arc without switching, told by even samples
+  if (input.load.kind === 'open' || input.load.kind === 'shorted') return rectifierPoint(input)
+  const circuit = circuitOf(input)
+  const { span, stretches, flow } = periodicSteadyState(circuit)
+  const flows = flowTally(circuit, false)
+  stretches.forEach((stretch, index) => {
+    alongArc(stretch, circuit.orders, (θ, weight) => flows.take(weight / span, flow(index, θ)))
+  })
+  return meansOf(input, circuit, flows)
+}
+
 function solvedPoint(input: RectifierInput, options: { readonly samples?: number }): RectifierPoint {
   const circuit = circuitOf(input)
-  const { phases: n, symmetry, diodes: single } = circuit
   const { load, diode } = input
-  const linear = load.kind === 'open' || load.kind === 'shorted'
+  const linear = isLinear(input)
   const steady = linear ? undefined : periodicSteadyState(circuit)
-  const solution: Solution =
+  const solution: CircuitSolution =
     steady === undefined
       ? linearSolution(circuit, load.kind === 'shorted')
-      : { span: steady.span, arcs: steady.stretches, state: steady.state }
+      : { ...steady, arcs: steady.stretches }
 
   const V = load.kind === 'battery' ? load.voltage : 0
-  const loadResistance = load.kind === 'battery' || load.kind === 'resistor' ? load.resistance : 0
-  const dcResistance = loadResistance + input.dcResistance
+  const dcResistance = loadResistanceOf(input) + input.dcResistance
   const piece = circuit.orders > 11 ? PIECE * (11 / circuit.orders) : PIECE
 
-  const phaseMean = new Float64Array(n)
-  const phaseSquare = new Float64Array(n)
-  const lineSquare = new Float64Array(n)
-  const tally = diodeTally(circuit)
-  let shaft = 0
-  let dcMean = 0
-  let dcSquare = 0
+  const flows = flowTally(circuit, linear)
+  const { now } = flows
   let swing = 0
   let most = Number.NEGATIVE_INFINITY
   let least = Number.POSITIVE_INFINITY
@@ -226,23 +194,8 @@ function solvedPoint(input: RectifierInput, options: { readonly samples?: number
   let reverse = 0
 
   const take = (weight: number, state: CircuitState, mode: ConductionMode) => {
-    const { line } = state
-    let power = 0
-    let highest = 0
-    for (let k = 0; k < n; k++) {
-      const i = phaseCurrent(circuit, state.x, k)
-      const c = single === undefined ? line[k]! : circuit.closed ? line[2 * k]! - line[2 * k + 1]! : i
-      power += state.emf[k]! * i
-      highest = Math.max(highest, Math.abs(c))
-      phaseMean[k] = phaseMean[k]! + weight * i
-      phaseSquare[k] = phaseSquare[k]! + weight * i * i
-      lineSquare[k] = lineSquare[k]! + weight * c * c
-    }
-    const dc = linear ? 0 : dcCurrentOf(circuit, line)
-    if (!linear) tally.take(line, weight)
-    shaft += weight * power
-    dcMean += weight * dc
-    dcSquare += weight * dc * dc
+    flows.take(weight, state)
+    const { power, dc, line } = now
     most = Math.max(most, power)
     least = Math.min(least, power)
     dcLeast = Math.min(dcLeast, dc)
@@ -250,10 +203,11 @@ function solvedPoint(input: RectifierInput, options: { readonly samples?: number
       const open = openSwing(input, circuit, state)
       swing += weight * Math.max(0, open - 2 * diode.threshold)
       reverse = Math.max(reverse, open)
-    } else if (single !== undefined) reverse = Math.max(reverse, reverseVoltage(circuit, mode, state.voltage))
+    } else if (circuit.diodes !== undefined)
+      reverse = Math.max(reverse, reverseVoltage(circuit, mode, state.voltage))
     else if (load.kind !== 'shorted') {
       const rail = V + dcResistance * dc
-      reverse = Math.max(reverse, highest > 0 ? rail + diode.threshold + diode.slope * highest : rail)
+      reverse = Math.max(reverse, line > 0 ? rail + diode.threshold + diode.slope * line : rail)
     }
   }
   solution.arcs.forEach(({ from, to, mode }, index) => {
@@ -267,45 +221,15 @@ function solvedPoint(input: RectifierInput, options: { readonly samples?: number
       take(share * weight, solution.state(index, from + (q * h) / 2), mode)
     }
   })
-  if (symmetry.parts === 6 && !linear) {
-    phaseSquare.fill((phaseSquare[0]! + phaseSquare[1]! + phaseSquare[2]!) / 3)
-    lineSquare.fill((lineSquare[0]! + lineSquare[1]! + lineSquare[2]!) / 3)
-  }
-  // The second half of the period is the first one reversed.
-  if (symmetry.parts > 1 && !linear) phaseMean.fill(0)
-
-  const duties = tally.duties(diode)
-  const lineCurrentRms = Array.from(lineSquare, (s) => Math.sqrt(s))
-  const lineSum = lineSquare.reduce((a, b) => a + b, 0)
-  const inLine = load.kind === 'shorted' ? 0 : 1
-  const power = {
-    shaft,
-    winding: phaseSquare.reduce((sum, square, k) => sum + square * input.resistance[k]!, 0),
-    line: inLine * input.lineResistance * lineSum,
-    diodes: duties.reduce((sum, { loss }) => sum + loss, 0),
-    dcCable: input.dcResistance * dcSquare,
-    batteryResistance: load.kind === 'battery' ? loadResistance * dcSquare : 0,
-    load: load.kind === 'battery' ? V * dcMean : load.kind === 'resistor' ? loadResistance * dcSquare : 0,
-  }
-  const heat = power.winding + power.line + power.diodes + power.dcCable + power.batteryResistance
-  const spent = heat + power.load
-  // Rounding alone makes this much power; a ratio to it would have no meaning.
-  const noise = 1e-12 * circuit.voltageScale * circuit.currentScale
-  // A battery that discharges through shorted diodes heats what the shaft does not.
-  const turned = Math.max(shaft, heat)
+  const means = meansOf(input, circuit, flows)
+  const { dcCurrent: dcMean } = means
+  const { shaft } = means.power
   const flowing = Math.abs(dcMean) > 1e-9 * circuit.currentScale
   const point: RectifierPoint = {
+    ...means,
     conduction: !flowing ? 'none' : dcLeast > 1e-6 * dcMean ? 'continuous' : 'discontinuous',
-    dcCurrent: dcMean,
-    dcCurrentRms: Math.sqrt(dcSquare),
-    loadVoltage: load.kind === 'open' ? swing : V + loadResistance * dcMean,
-    phaseCurrentRms: Array.from(phaseSquare, (s) => Math.sqrt(s)),
-    phaseCurrentMean: Array.from(phaseMean),
-    lineCurrentRms: load.kind === 'open' ? lineCurrentRms.map(() => 0) : lineCurrentRms,
-    diodes: duties,
-    power,
-    residual: turned > noise ? Math.abs(shaft - spent) / turned : 0,
-    torqueRipple: shaft > noise ? (most - least) / shaft : 0,
+    loadVoltage: load.kind === 'open' ? swing : means.loadVoltage,
+    torqueRipple: shaft > noiseOf(circuit) ? (most - least) / shaft : 0,
     diodeReverseVoltagePeak: reverse,
   }
   return options.samples === undefined
@@ -313,15 +237,70 @@ function solvedPoint(input: RectifierInput, options: { readonly samples?: number
     : { ...point, waveforms: waveformsOf(input, circuit, solution, options.samples) }
 }
 
+const isLinear = ({ load }: RectifierInput): boolean => load.kind === 'open' || load.kind === 'shorted'
+
+const loadResistanceOf = ({ load }: RectifierInput): number =>
+  load.kind === 'battery' || load.kind === 'resistor' ? load.resistance : 0
+
+/** Rounding alone makes this much power; a ratio to it would have no meaning [W]. */
+const noiseOf = ({ voltageScale, currentScale }: RectifierCircuit): number =>
+  1e-12 * voltageScale * currentScale
+
+/** Currents and powers from their sums over the arc; what an open load shows is left at zero. */
+function meansOf(input: RectifierInput, circuit: RectifierCircuit, flows: FlowTally): RectifierMeans {
+  const { load } = input
+  const { phaseMean, phaseSquare, lineSquare, sum } = flows
+  const { symmetry } = circuit
+  const linear = isLinear(input)
+  const V = load.kind === 'battery' ? load.voltage : 0
+  const loadResistance = loadResistanceOf(input)
+  if (symmetry.parts === 6 && !linear) {
+    phaseSquare.fill((phaseSquare[0]! + phaseSquare[1]! + phaseSquare[2]!) / 3)
+    lineSquare.fill((lineSquare[0]! + lineSquare[1]! + lineSquare[2]!) / 3)
+  }
+  // The second half of the period is the first one reversed.
+  if (symmetry.parts > 1 && !linear) phaseMean.fill(0)
+
+  const duties = flows.diodes.duties(input.diode)
+  const lineCurrentRms = Array.from(lineSquare, (s) => Math.sqrt(s))
+  const lineSum = lineSquare.reduce((a, b) => a + b, 0)
+  const inLine = load.kind === 'shorted' ? 0 : 1
+  const { shaft, dc: dcMean, dcSquare } = sum
+  const power = {
+    shaft,
+    winding: phaseSquare.reduce((whole, square, k) => whole + square * input.resistance[k]!, 0),
+    line: inLine * input.lineResistance * lineSum,
+    diodes: duties.reduce((whole, { loss }) => whole + loss, 0),
+    dcCable: input.dcResistance * dcSquare,
+    batteryResistance: load.kind === 'battery' ? loadResistance * dcSquare : 0,
+    load: load.kind === 'battery' ? V * dcMean : load.kind === 'resistor' ? loadResistance * dcSquare : 0,
+  }
+  const heat = power.winding + power.line + power.diodes + power.dcCable + power.batteryResistance
+  const spent = heat + power.load
+  // A battery that discharges through shorted diodes heats what the shaft does not.
+  const turned = Math.max(shaft, heat)
+  return {
+    dcCurrent: dcMean,
+    dcCurrentRms: Math.sqrt(dcSquare),
+    loadVoltage: V + loadResistance * dcMean,
+    phaseCurrentRms: Array.from(phaseSquare, (s) => Math.sqrt(s)),
+    phaseCurrentMean: Array.from(phaseMean),
+    lineCurrentRms: load.kind === 'open' ? lineCurrentRms.map(() => 0) : lineCurrentRms,
+    diodes: duties,
+    power,
+    residual: turned > noiseOf(circuit) ? Math.abs(shaft - spent) / turned : 0,
+  }
+}
+
 function waveformsOf(
   input: RectifierInput,
   circuit: RectifierCircuit,
-  solution: Solution,
+  solution: CircuitSolution,
   samples: number,
 ): RectifierWaveforms {
   const { phases: n, symmetry } = circuit
   const parts = Math.round((2 * Math.PI) / solution.span)
-  const linear = input.load.kind === 'open' || input.load.kind === 'shorted'
+  const linear = isLinear(input)
   const angle = new Float64Array(samples)
   const emf = Array.from({ length: n }, () => new Float64Array(samples))
   const current = Array.from({ length: n }, () => new Float64Array(samples))

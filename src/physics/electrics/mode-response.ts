@@ -1,7 +1,8 @@
 /** What a pattern of conducting diodes does at an instant: currents, their rates, room left to every bound. */
 import { type ConductionMode, INSTANT_SHARE } from './conduction-mode.ts'
-import { harmonicSums } from './harmonic-sum.ts'
 import type { RectifierCircuit } from './rectifier-circuit.ts'
+import { tabledWaves } from './tabled-wave.ts'
+import { type Arc, summedWaves } from './wave.ts'
 
 /** The circuit at one instant. The arrays are shared: the next call overwrites them. */
 export interface CircuitState {
@@ -28,14 +29,10 @@ export interface Stretch {
 
 /** How far a voltage may lie on the wrong side of its bound, as a share of scale. */
 export const SLACK = 1e-9
+/** Waves of more orders than this are read from a table. */
+const MOST_SUMMED = 40
 /** Currents are held this much tighter: behind a switching instant they start from nothing. */
 const CURRENT_WEIGHT = 1e3
-
-/** An angle from 0 in so many equal steps. */
-export interface Arc {
-  readonly span: number
-  readonly steps: number
-}
 
 /** Functions of the modes of one circuit; y, p, x, rate and voltage are shared and overwritten by every call. */
 export interface ModeResponse {
@@ -69,6 +66,8 @@ export interface ModeResponse {
   /** y after one implicit step δ from `before` to the angle and EMF set; returns the least room. */
   readonly step: (mode: ConductionMode, before: Float64Array, δ: number) => number
   readonly stateAt: (stretch: Stretch, θ: number) => CircuitState
+  /** The same without rates and voltages. */
+  readonly flowAt: (stretch: Stretch, θ: number) => CircuitState
 }
 
 /**
@@ -77,7 +76,7 @@ export interface ModeResponse {
  *   y(θ) = p(θ) + (y0 − p(θ0)) exp(−z) + F (1 − exp(−z))/(1−ν),  z = (1−ν)(θ−θ0)/ν
  *
  * Holds: between two switching instants; F is the constant forcing, p the response to the harmonics.
- * Accuracy: exact; rounding.
+ * Accuracy: exact but for rounding; to 1e-10 of the voltage where the EMF has more than 40 orders.
  *
  * @param circuit  from rectifierCircuit                         [V, Ω]
  * @returns        functions of the angle, sharing their arrays  [A, V]
@@ -87,9 +86,6 @@ export interface ModeResponse {
  */
 export function modeResponse(circuit: RectifierCircuit): ModeResponse {
   const { unknowns: d, phases: n, valves: m, diodes, orders } = circuit
-  const H = orders + 1
-  const ch = new Float64Array(H)
-  const sh = new Float64Array(H)
   const emf = new Float64Array(n)
   const y = new Float64Array(d)
   const p = new Float64Array(d)
@@ -104,42 +100,9 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
   let worst = -1
   let pair: readonly [number, number] = [0, 1]
 
-  // What was last worked out: most angles are asked about more than once.
-  let angle = Number.NaN
-  let emfAngle = Number.NaN
-  let responded: ConductionMode | undefined
-  let respondedAngle = Number.NaN
-  const trig = [ch, sh] as const
-  const sources = [circuit.emfCos, circuit.emfSin] as const
-
-  const turn = (θ: number) => {
-    if (θ === angle) return
-    angle = θ
-    const c1 = Math.cos(θ)
-    const s1 = Math.sin(θ)
-    let c = 1
-    let s = 0
-    ch[0] = 1
-    sh[0] = 0
-    for (let h = 1; h < H; h++) {
-      const next = c * c1 - s * s1
-      s = s * c1 + c * s1
-      c = next
-      ch[h] = c
-      sh[h] = s
-    }
-  }
-  const emfNow = () => {
-    if (emfAngle === angle) return
-    emfAngle = angle
-    harmonicSums(emf, n, sources, trig)
-  }
-  const respond = (mode: ConductionMode) => {
-    if (responded === mode && respondedAngle === angle) return
-    responded = mode
-    respondedAngle = angle
-    harmonicSums(p, mode.free, [mode.cos, mode.sin], trig)
-  }
+  const { turn, emfNow, respond, respondAtStep, emfAtStep } = (
+    orders > MOST_SUMMED ? tabledWaves : summedWaves
+  )(circuit, emf, p)
   const decay = (mode: ConductionMode, j: number, τ: number) => {
     const ν = mode.ν[j]!
     return ν < INSTANT_SHARE ? 0 : Math.exp((-(1 - ν) * τ) / ν)
@@ -285,42 +248,6 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     return margin(s.mode)
   }
 
-  // p of each mode, and the EMF, at the steps of the arc: NaN until they are first needed.
-  const pAtSteps = new Map<ConductionMode, Float64Array>()
-  let emfAtSteps = new Float64Array(0)
-  const atSteps = (steps: number, width: number) => new Float64Array((steps + 1) * width).fill(Number.NaN)
-
-  const respondAtStep = (mode: ConductionMode, i: number, { span, steps }: Arc) => {
-    const f = mode.free
-    if (f === 0) return
-    let table = pAtSteps.get(mode)
-    if (table === undefined) {
-      table = atSteps(steps, f)
-      pAtSteps.set(mode, table)
-    }
-    const θ = span * (i / steps)
-    if (Number.isNaN(table[i * f]!)) {
-      turn(θ)
-      respond(mode)
-      for (let j = 0; j < f; j++) table[i * f + j] = p[j]!
-      return
-    }
-    for (let j = 0; j < f; j++) p[j] = table[i * f + j]!
-    responded = mode
-    respondedAngle = θ
-  }
-  const emfAtStep = (i: number, { span, steps }: Arc) => {
-    if (emfAtSteps.length === 0) emfAtSteps = atSteps(steps, n)
-    const θ = span * (i / steps)
-    if (Number.isNaN(emfAtSteps[i * n]!)) {
-      turn(θ)
-      emfNow()
-      for (let k = 0; k < n; k++) emfAtSteps[i * n + k] = emf[k]!
-      return
-    }
-    for (let k = 0; k < n; k++) emf[k] = emfAtSteps[i * n + k]!
-    emfAngle = θ
-  }
   const marginAtStep = (s: Stretch, i: number, arc: Arc): number => {
     respondAtStep(s.mode, i, arc)
     coordinates(s, arc.span * (i / arc.steps))
@@ -349,18 +276,22 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     expand(s.mode, y, x)
   }
 
-  const stateAt = (s: Stretch, θ: number): CircuitState => {
+  const flowAt = (s: Stretch, θ: number): CircuitState => {
+    const { signs, free, CW } = s.mode
     turn(θ)
     emfNow()
     currents(s, θ)
-    rates(s.mode)
-    if (diodes !== undefined) diodeMargin(s.mode)
     for (let k = 0; k < m; k++) {
       let sum = 0
-      if (s.mode.signs[k] !== 0)
-        for (let j = 0; j < s.mode.free; j++) sum += s.mode.CW[k * s.mode.free + j]! * y[j]!
+      if (signs[k] !== 0) for (let j = 0; j < free; j++) sum += CW[k * free + j]! * y[j]!
       line[k] = sum
     }
+    return state
+  }
+  const stateAt = (s: Stretch, θ: number): CircuitState => {
+    flowAt(s, θ)
+    rates(s.mode)
+    if (diodes !== undefined) diodeMargin(s.mode)
     return state
   }
 
@@ -383,5 +314,6 @@ export function modeResponse(circuit: RectifierCircuit): ModeResponse {
     marginAtStep,
     step,
     stateAt,
+    flowAt,
   }
 }

@@ -12,6 +12,8 @@ export interface PeriodicSteadyState {
   readonly stretches: readonly Stretch[]
   /** State at angle θ inside stretch number `index`. */
   readonly state: (index: number, θ: number) => CircuitState
+  /** The same without rates and voltages. */
+  readonly flow: (index: number, θ: number) => CircuitState
   /** How often the arc was marched. */
   readonly rounds: number
   /** Largest current left over at the seam [A]. */
@@ -101,6 +103,7 @@ export function periodicSteadyState(circuit: RectifierCircuit): PeriodicSteadySt
         span,
         stretches,
         state: (index, θ) => response.stateAt(stretches[index]!, θ),
+        flow: (index, θ) => response.flowAt(stretches[index]!, θ),
         rounds,
         seam,
       }
