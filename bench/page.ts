@@ -103,17 +103,14 @@ const typedInto = (page: Page, id: string, text: string) =>
         let from = x - x
         const late = setTimeout(() => resolve(undefined), 20_000)
         new PerformanceObserver((list, observer) => {
-          const judged = list.getEntriesByName('judged').at(-1)
-          const at = (name: string) => performance.getEntriesByName(name).at(-1)?.startTime ?? 0
-          if (judged === undefined || judged.startTime < from || at('painted') < from) return
+          const judged = list.getEntriesByName('judged').at(-1)?.startTime ?? 0
+          const [result, painted] = ['result', 'painted'].map(
+            (name) => performance.getEntriesByName(name).at(-1)?.startTime ?? 0,
+          ) as [number, number]
+          if (judged < from || painted < from) return
           observer.disconnect()
           clearTimeout(late)
-          resolve({
-            loop,
-            result: at('result') - from,
-            painted: at('painted') - from,
-            judged: judged.startTime - from,
-          })
+          resolve({ loop, result: result - from, painted: painted - from, judged: judged - from })
         }).observe({ type: 'mark' })
         field.focus()
         Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(field, text)
