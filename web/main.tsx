@@ -3,7 +3,8 @@ import { effect } from '@preact/signals'
 import { render } from 'preact'
 import { Page } from './page.tsx'
 import { fetchRooms } from './room/sight.ts'
-import { faults, firstVisit, snapshot } from './store/design.ts'
+import { concerns, faults, firstVisit, snapshot } from './store/design.ts'
+import { fetchExamples } from './store/example.ts'
 import { keepOffline } from './store/offline.ts'
 import { enter } from './store/room.ts'
 import { openLink } from './store/sharing.ts'
@@ -40,6 +41,9 @@ if (place) {
   // what did not arrive is asked for again with the next numbers
   effect(() => {
     if (answered()) void allWords().catch(() => {})
+  })
+  effect(() => {
+    if (concerns.value !== undefined || faults.value.length > 0) void fetchExamples().catch(() => {})
   })
   keepOffline(answered)
 }

@@ -147,7 +147,7 @@ describe('law: the walk round the page', () => {
     'six steps by keyboard, each shows a part of the page, and the settings have the keyboard back',
     async (page) => {
       await page.locator('.settings summary').click()
-      await page.getByRole('button', { name: 'Show me round the page' }).click()
+      await page.locator('.settings').getByRole('button', { name: 'Show me round the page' }).click()
       const walk = page.getByRole('region', { name: 'A walk round the page' })
       for (let step = 1; step <= 6; step++) {
         await walk.getByText(`${step} of 6`).waitFor()

@@ -14,7 +14,7 @@ function View({ result, index, row }: RoomView) {
   return (
     <>
       <KeyFigures snapshot={result} row={row} spreads={spreads.value} />
-      {design.value['name'] === openingExample().name ? <WalkOffer /> : null}
+      {design.value['name'] === openingExample.name ? <WalkOffer /> : null}
       <PowerCurve snapshot={result} index={index} />
       {narrow.value ? (
         // the river itself runs down the page there

@@ -10,13 +10,9 @@ import { tracings } from './tracing.ts'
 
 const files = import.meta.glob('../../examples/contest/*.json', { eager: true, import: 'default' })
 
-/** Examples to compare with: those made for a contest first. */
-const exampleRivals: readonly Example[] = [
-  ...Object.entries(files).flatMap(([path, document]) =>
-    isRawObject(document) ? [{ key: path, name: String(document['name'] ?? path), document }] : [],
-  ),
-  ...examples,
-]
+const contestExamples: readonly Example[] = Object.entries(files).flatMap(([path, document]) =>
+  isRawObject(document) ? [{ key: path, name: String(document['name'] ?? path), document }] : [],
+)
 
 export interface Rival {
   /** Among those offered; a file has none. */
@@ -46,7 +42,8 @@ export const rivalGroups = computed((): readonly RivalGroup[] => [
       .filter(({ id, asideAt }) => id !== openId.value && asideAt === undefined)
       .map(({ id, name, document }) => ({ key: `design ${id}`, name, document })),
   },
-  { of: 'examples', rivals: exampleRivals },
+  // those made for a contest first
+  { of: 'examples', rivals: [...contestExamples, ...examples.value] },
 ])
 
 export const rival = signal<Rival | undefined>(undefined)

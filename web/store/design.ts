@@ -29,7 +29,7 @@ function present(old: RawObject): RawObject {
 
 const start: Held = copy
   ? { id: copy.id, document: present(copy.document) }
-  : { id: newIdentity(), document: openingExample().document }
+  : { id: newIdentity(), document: openingExample.document }
 
 export const document = signal<RawObject>(start.document)
 /** The open design's place on the shelf. */

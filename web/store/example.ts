@@ -1,7 +1,7 @@
-/** The example designs that come with the page. */
-import { isRawObject, type RawObject } from './raw-document.ts'
-
-const files = import.meta.glob('../../examples/*.json', { eager: true, import: 'default' })
+/** The example designs that come with the page: one to open with, the others once its numbers stand. */
+import { signal } from '@preact/signals'
+import first from '../../examples/hen-house-drum.json'
+import type { RawObject } from './raw-document.ts'
 
 export interface Example {
   /** File name without its ending. */
@@ -10,20 +10,11 @@ export interface Example {
   readonly document: RawObject
 }
 
-export const examples: readonly Example[] = Object.entries(files)
-  .flatMap(([path, document]) =>
-    isRawObject(document)
-      ? [
-          {
-            key: path.slice(path.lastIndexOf('/') + 1).replace(/\.json$/, ''),
-            name: String(document['name'] ?? path),
-            document,
-          },
-        ]
-      : [],
-  )
-  .sort((a, b) => a.name.localeCompare(b.name))
+export const openingExample: Example = { key: 'hen-house-drum', name: first.name, document: first }
 
-const firstShown = 'hen-house-drum'
+export const examples = signal<readonly Example[]>([openingExample])
 
-export const openingExample = (): Example => examples.find(({ key }) => key === firstShown) ?? examples[0]!
+/** Asks for the others; where they do not arrive, the one is left. */
+export async function fetchExamples(): Promise<void> {
+  examples.value = (await import('./example-list.ts')).exampleList
+}

@@ -25,7 +25,7 @@ export async function openFile(file: File | undefined): Promise<boolean> {
 }
 
 export function openExample(key: string): void {
-  const found = examples.find((example) => example.key === key)
+  const found = examples.value.find((example) => example.key === key)
   if (!found) return
   openAnother(found.document, say`an example opened`, { example: true })
   notice.value = say`Opened the example “${found.name}”. It becomes a design of yours when you change it.`

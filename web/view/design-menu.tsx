@@ -31,7 +31,7 @@ function Actions() {
           }}
         >
           <option value="">{say`Examples …`}</option>
-          {examples.map(({ key, name }) => (
+          {examples.value.map(({ key, name }) => (
             <option key={key} value={key}>
               {name}
             </option>

@@ -15,6 +15,8 @@ function exampleWords(key: string, note: unknown): string {
       return say`Three straight blades on an upright axis behind a garden shed keep a 12 V battery for a lamp and a pump.`
     case 'hen-house-drum':
       return say`Three waves of wire round a printed drum keep a 12 V lamp battery charged through the winter.`
+    case 'moor-weather-station':
+      return say`Six coils between two small discs feed a converter that keeps a weather station awake through every month.`
     case 'many-faults':
       return say`Deliberately wrong, to see what the concerns say. Nobody should build it.`
     default:
@@ -30,7 +32,7 @@ export function OpeningChoice() {
         {say`The examples are invented: no such machine stands anywhere. Look round in one, change it, make it yours.`}
       </p>
       <ul class="opening-list">
-        {examples.map(({ key, name, document }) => (
+        {examples.value.map(({ key, name, document }) => (
           <li key={key}>
             <button
               type="button"
