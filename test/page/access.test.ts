@@ -13,6 +13,7 @@ import {
   type Served,
   servePage,
   settled,
+  unfolded,
 } from './browser.ts'
 import { colourRules, sideways, violations } from './violation.ts'
 
@@ -128,6 +129,7 @@ describe('agrees: axe-core, its rules for WCAG 2.2 A and AA and good practice, i
         try {
           for (const room of roomKeys) {
             await enterRoom(page, room)
+            await unfolded(page)
             await settled(page)
             await photographWhole(page, `${room}-${screen}-${theme}`)
             await openFolds(page)

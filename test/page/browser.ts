@@ -212,6 +212,12 @@ export async function enterRoom(page: Page, key: string): Promise<void> {
   await page.locator(`.room-${key} .room-body:not([aria-busy])`).waitFor({ timeout: patience })
 }
 
+/** Opens the groups of a room that are folded on a phone. */
+export const unfolded = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const group of document.querySelectorAll<HTMLDetailsElement>('.fold-group')) group.open = true
+  })
+
 /** Waits until nothing more comes onto the page: late scripts, pictures that are drawn when their numbers are there. */
 export async function settled(page: Page): Promise<void> {
   let before = ''
