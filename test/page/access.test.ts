@@ -7,13 +7,13 @@ import {
   computed,
   enterRoom,
   launchBrowser,
+  openFolds,
   openPage,
   picturePath,
   roomKeys,
   type Served,
   servePage,
   settled,
-  unfolded,
 } from './browser.ts'
 import { colourRules, sideways, violations } from './violation.ts'
 
@@ -109,12 +109,6 @@ async function photographWhole(page: Page, name: string): Promise<void> {
   await page.setViewportSize(size)
 }
 
-const openFolds = (page: Page): Promise<void> =>
-  page.locator('#page details').evaluateAll((all) => {
-    // the settings lie over what is beside them
-    for (const each of all) if (!each.matches('.settings')) (each as HTMLDetailsElement).open = true
-  })
-
 describe('agrees: axe-core, its rules for WCAG 2.2 A and AA and good practice, in every room with its folds opened', () => {
   for (const theme of Object.keys(themes) as Theme[])
     for (const screen of Object.keys(screens))
@@ -129,7 +123,6 @@ describe('agrees: axe-core, its rules for WCAG 2.2 A and AA and good practice, i
         try {
           for (const room of roomKeys) {
             await enterRoom(page, room)
-            await unfolded(page)
             await settled(page)
             await photographWhole(page, `${room}-${screen}-${theme}`)
             await openFolds(page)

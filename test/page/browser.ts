@@ -212,10 +212,11 @@ export async function enterRoom(page: Page, key: string): Promise<void> {
   await page.locator(`.room-${key} .room-body:not([aria-busy])`).waitFor({ timeout: patience })
 }
 
-/** Opens the groups of a room that are folded on a phone. */
-export const unfolded = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    for (const group of document.querySelectorAll<HTMLDetailsElement>('.fold-group')) group.open = true
+/** Opens what is folded: everything, or what is named. */
+export const openFolds = (page: Page, which = '#page details'): Promise<void> =>
+  page.locator(which).evaluateAll((all) => {
+    // the settings lie over what is beside them
+    for (const each of all) if (!each.matches('.settings')) (each as HTMLDetailsElement).open = true
   })
 
 /** Waits until nothing more comes onto the page: late scripts, pictures that are drawn when their numbers are there. */

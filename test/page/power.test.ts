@@ -8,7 +8,7 @@ import { finished, wireChoices } from '../../src/index.ts'
 import { safetyReport } from '../../src/output/safety-report.ts'
 import { formatNumber, formatSi, formatSpread } from '../../src/units/format.ts'
 import { exampleChain } from '../example.ts'
-import { computed, enterRoom, unfolded } from './browser.ts'
+import { computed, enterRoom, openFolds } from './browser.ts'
 import { pageCheck } from './page-check.ts'
 import { sideways, violations } from './violation.ts'
 
@@ -164,7 +164,7 @@ describe('source: wcag22, levels A and AA — bridge, cable, store and winding b
           ['winding', '.chart-heat-way svg'],
         ] as const) {
           await enterRoom(page, room)
-          await unfolded(page)
+          await openFolds(page, '.fold-group')
           await page.locator(part).waitFor()
           if (room === 'winding') {
             await wires(page)

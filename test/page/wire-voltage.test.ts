@@ -1,7 +1,7 @@
 /** Checks of the view that shows where along the wire the volts arise: it opens, follows, and can be used by everybody. */
 import type { Page } from 'playwright-core'
 import { describe, expect } from 'vitest'
-import { computed, enterRoom } from './browser.ts'
+import { computed, enterRoom, openFolds } from './browser.ts'
 import { pageCheck } from './page-check.ts'
 import { forEverybody } from './violation.ts'
 
@@ -9,6 +9,8 @@ const check = pageCheck('wire-voltage', (page) => enterRoom(page, 'winding'))
 
 /** Opens the view; its pictures stand when their numbers have come. */
 async function unfold(page: Page): Promise<void> {
+  // on a phone it stands in a group that is folded
+  await openFolds(page, '.fold-group')
   await page.locator('.wire-voltage > summary').click()
   for (const name of ['parts', 'profile', 'angle'])
     await page.locator(`.chart-wire-${name} .drawing > svg`).waitFor()
