@@ -4,26 +4,18 @@ import { type MeasureChoice, metricMeasure, saidUnit } from '../units/measure-ch
 import { inUnit, spokenUnit } from '../units/spoken-unit.ts'
 import { fromSi, type Unit } from '../units/unit.ts'
 import { shortNumber } from './chart/picture.ts'
+import { whileDrawing } from './while-drawing.ts'
 
-/** Kept here and not handed from picture to picture, as the reader’s words are: see `toldBy`. */
-let choice = metricMeasure
+const choice = whileDrawing(metricMeasure)
 
 /** Whatever is drawn within `measuredBy` shows its quantities in the units of that choice. */
-export function measuredBy<Drawn>(reader: MeasureChoice, draw: () => Drawn): Drawn {
-  const before = choice
-  choice = reader
-  try {
-    return draw()
-  } finally {
-    choice = before
-  }
-}
+export const measuredBy = choice.by
 
 /** How the reader counts wire. */
-export const wireMeasured = (): MeasureChoice['wire'] => choice.wire
+export const wireMeasured = (): MeasureChoice['wire'] => choice.now().wire
 
 /** The unit in which a quantity of that suffix is shown. */
-export const unitMeasured = (suffix: string): Unit => saidUnit(suffix, choice)
+export const unitMeasured = (suffix: string): Unit => saidUnit(suffix, choice.now())
 
 /** Its sign, as axes and heads bear it: "m/s", "mph". */
 export const signMeasured = (suffix: string): string => unitMeasured(suffix).symbol.trim()

@@ -19,10 +19,10 @@ function View({ result, index, row }: RoomView) {
       {narrow.value ? (
         // the river itself runs down the page there
         <FoldGroup title={say`The watts as a picture`} note={say`To be taken along, with its table.`}>
-          <RiverChart snapshot={result} row={row} />
+          <RiverChart row={row} />
         </FoldGroup>
       ) : (
-        <RiverChart snapshot={result} row={row} />
+        <RiverChart row={row} />
       )}
     </>
   )

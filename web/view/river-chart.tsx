@@ -3,13 +3,13 @@
 import type { WindRow } from '../../src/index.ts'
 import type { ChartTable } from '../../src/output/chart/chart-table.ts'
 import { riverChart } from '../../src/output/chart/river.ts'
-import type { Snapshot } from '../snapshot.ts'
 import { windSaid } from '../store/measure.ts'
 import { say } from '../text/say.ts'
 import { ChartFrame } from './chart-frame.tsx'
-import { reachesOf } from './reaches.ts'
+import type { StationReach } from './reaches.ts'
+import { reaches } from './river.tsx'
 
-export function riverTable(snapshot: Snapshot, row: WindRow): ChartTable {
+function riverTable(found: readonly StationReach[], row: WindRow): ChartTable {
   const share = (watts: number) => (row.available > 0 ? (100 * watts) / row.available : 0)
   return {
     caption: say`Watts at ${windSaid(row.wind)}`,
@@ -20,7 +20,7 @@ export function riverTable(snapshot: Snapshot, row: WindRow): ChartTable {
       { head: say`lost there` },
       { head: say`loss`, unit: 'W' },
     ],
-    rows: reachesOf(snapshot, row).flatMap(({ label, arriving, losses }) =>
+    rows: found.flatMap(({ label, arriving, losses }) =>
       losses.length === 0
         ? [[label, arriving, share(arriving), undefined, undefined]]
         : losses.map((loss, k) =>
@@ -32,16 +32,15 @@ export function riverTable(snapshot: Snapshot, row: WindRow): ChartTable {
   }
 }
 
-export function RiverChart({ snapshot, row }: { readonly snapshot: Snapshot; readonly row: WindRow }) {
-  return (
+export function RiverChart({ row }: { readonly row: WindRow }) {
+  const found = reaches.value
+  return found === undefined ? null : (
     <ChartFrame
       name="river"
       title={say`Where the watts go at ${windSaid(row.wind)}`}
       wind={row.wind}
-      draw={(width) =>
-        riverChart({ width: Math.max(width, 660), wind: row.wind, reaches: reachesOf(snapshot, row) })
-      }
-      data={() => riverTable(snapshot, row)}
+      draw={(width) => riverChart({ width: Math.max(width, 660), wind: row.wind, reaches: found })}
+      data={() => riverTable(found, row)}
     />
   )
 }
